@@ -1,0 +1,262 @@
+"""What the parts of a journal say of each other: names that must exist, and orders that must hold."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from fractions import Fraction
+
+from builder.journal.records.episode import Episode, Picture, Told
+from builder.journal.records.item import Item, Kind, Source
+from builder.journal.records.journal import Journal
+from builder.journal.records.plan import OwnedEquipment
+from builder.journal.report import Report, did_you_mean, one_of
+from builder.words.place import Place
+
+
+def check_journal(journal: Journal, pictures: frozenset[str], report: Report) -> None:
+    """Report every name that leads nowhere, everything that stands twice, and orders broken."""
+    _numbers(journal, report)
+    _phases(journal, report)
+    _ids(journal, report)
+    _plan(journal, report)
+    _progress(journal, report)
+    _snags(journal, report)
+    for episode in journal.episodes:
+        _receipts(episode, report)
+        _pictures(episode, pictures, report)
+    for item in all_items(journal):
+        _owned(item, journal, report)
+
+
+def all_items(journal: Journal) -> Iterator[Item]:
+    """Every line item, in order of date, episode number and line."""
+    for episode in journal.episodes:
+        yield from episode.items
+
+
+def _numbers(journal: Journal, report: Report) -> None:
+    seen: dict[int, str] = {}
+    for episode in sorted(journal.episodes, key=lambda one: one.file):
+        first = seen.setdefault(episode.number, episode.file)
+        if first != episode.file:
+            report.mistake(
+                episode.place,
+                f"{episode.file} has the number {episode.number}, and so has {first}",
+                "a number of its own for each episode",
+                "rename one of the two files",
+            )
+
+
+def _phases(journal: Journal, report: Report) -> None:
+    known = [phase.key for phase in journal.plan.phases]
+    if not known:
+        return
+    for episode in journal.episodes:
+        if episode.phase is None:
+            report.mistake(
+                episode.place, "the episode has no phase", f"phase: {one_of(known)}", f"add phase: {known[0]}"
+            )
+        for name, place in _phase_names(episode):
+            if name not in known:
+                report.mistake(
+                    place, f"{name} is no phase of the plan", one_of(known), did_you_mean(name, known)
+                )
+
+
+def _phase_names(episode: Episode) -> Iterator[tuple[str, Place]]:
+    if episode.phase is not None:
+        yield episode.phase, episode.phase_place or episode.place
+    yield from ((one.phase, one.place) for one in episode.progress)
+    yield from ((one.text, one.place) for one in episode.done)
+    yield from ((one.phase, one.place) for one in episode.hours if one.phase is not None)
+    yield from ((item.phase, item.at("phase")) for item in episode.items if item.phase is not None)
+
+
+def _ids(journal: Journal, report: Report) -> None:
+    stock = {one.key: one.place for one in journal.owned.stock}
+    seen: dict[str, Place] = dict(stock)
+    for item in all_items(journal):
+        if item.id is None:
+            continue
+        if item.id in seen:
+            first = seen[item.id]
+            report.mistake(
+                item.at("id"),
+                f"the id {item.id} stands twice, first at {first.file}:{first.line}",
+                "ids that are one per journal",
+                "rename one of the two",
+            )
+        seen.setdefault(item.id, item.place)
+    for item in all_items(journal):
+        if item.lot is not None and item.lot not in seen:
+            report.mistake(
+                item.at("from"),
+                f"from: {item.lot} is no id of a line and no stock of owned.yaml",
+                "the id of an earlier line" if seen else "an id; no line has one yet",
+                did_you_mean(item.lot, seen) or "give the line it comes from an id",
+            )
+
+
+def _plan(journal: Journal, report: Report) -> None:
+    phases: dict[str, Place] = {}
+    lines: dict[str, Place] = {}
+    for phase in journal.plan.phases:
+        _once(phase.key, phase.place, phases, "phase", report)
+        for line in phase.planned if isinstance(phase.planned, tuple) else ():
+            if line.key is not None:
+                _once(line.key, line.item.place, lines, "planned line", report)
+    for phase in journal.plan.phases:
+        for name, place in zip(phase.after, phase.after_places, strict=True):
+            if name not in phases:
+                report.mistake(place, f"after: {name} is no phase", one_of(list(phases)), did_you_mean(name, phases))
+    for item in all_items(journal):
+        for key in item.against:
+            if key not in lines:
+                report.mistake(
+                    item.at("against"),
+                    f"against: {key} is no planned line",
+                    one_of(list(lines)) if lines else "the key of a planned line; the plan has none",
+                    did_you_mean(key, lines) or "remove it: the line then counts as not planned",
+                )
+
+
+def _once(key: str, place: Place, seen: dict[str, Place], what: str, report: Report) -> None:
+    if key in seen:
+        report.mistake(
+            place,
+            f"the {what} {key} stands twice, first on line {seen[key].line}",
+            f"one {what} of a key",
+            "rename one of the two",
+        )
+    seen.setdefault(key, place)
+
+
+def _progress(journal: Journal, report: Report) -> None:
+    reached: dict[str, Fraction] = {}
+    done: dict[str, Episode] = {}
+    for episode in journal.episodes:
+        _after_done(episode, done, report)
+        for one in episode.progress:
+            before = reached.get(one.phase, Fraction(0))
+            if one.part < before:
+                report.mistake(
+                    one.place,
+                    f"progress of {one.phase} goes back from {_percent(before)} to {_percent(one.part)}",
+                    f"{_percent(before)} or more",
+                    "correct one of the two episodes",
+                )
+            reached[one.phase] = max(before, one.part)
+        for told in episode.done:
+            done.setdefault(told.text, episode)
+
+
+def _after_done(episode: Episode, done: dict[str, Episode], report: Report) -> None:
+    worked = [(one.phase or episode.phase, one.place) for one in episode.hours if one.hours]
+    worked += [(one.phase, one.place) for one in episode.progress]
+    told: set[str] = set()
+    for phase, place in worked:
+        if phase in done and phase not in told:
+            told.add(phase)
+            report.mistake(
+                place,
+                f"there is work on {phase}, which episode {done[phase].number} called done",
+                "work in a phase that is not done; late bills and returns may stand in any",
+                f"take {phase} out of done: there, or give this episode another phase",
+            )
+
+
+def _percent(part: Fraction) -> str:
+    return f"{float(part * 100):g}%"
+
+
+def _snags(journal: Journal, report: Report) -> None:
+    open_snags: list[str] = []
+    for episode in journal.episodes:
+        for told in episode.fixed:
+            if matching_snag(told, open_snags) is None:
+                report.mistake(
+                    told.place,
+                    f"fixed names no earlier snag: {told.text}",
+                    "the words of a snag of an earlier episode",
+                    did_you_mean(told.text, open_snags) or "copy the snag's words",
+                )
+        open_snags += [told.text for told in episode.snags]
+
+
+def matching_snag(told: Told, snags: Iterable[str]) -> str | None:
+    """The snag that a `fixed` names: the same words, whatever the case and the last full stop."""
+    wanted = _bare(told.text)
+    return next((snag for snag in snags if _bare(snag) == wanted), None)
+
+
+def _bare(text: str) -> str:
+    return " ".join(text.lower().split()).rstrip(".!")
+
+
+def _receipts(episode: Episode, report: Report) -> None:
+    keys = [receipt.key for receipt in episode.receipts]
+    named = {item.receipt for item in episode.items if item.receipt is not None}
+    for item in episode.items:
+        if item.receipt is not None and item.receipt not in keys:
+            report.mistake(
+                item.at("receipt"),
+                f"receipt: {item.receipt} is no receipt of this episode",
+                one_of(keys) if keys else "a receipt; the episode has none",
+                did_you_mean(item.receipt, keys) or "add it under receipts:",
+            )
+    for receipt in episode.receipts:
+        if receipt.key not in named:
+            report.mistake(
+                receipt.place,
+                f"no line stands on the receipt {receipt.key}",
+                "at least one line on each receipt",
+                "put lines under its items:, or write receipt: on them",
+            )
+
+
+def _pictures(episode: Episode, pictures: frozenset[str], report: Report) -> None:
+    shown: list[Picture] = [*episode.pictures, *([episode.cover] if episode.cover else [])]
+    for one in shown:
+        if one.path not in pictures:
+            report.mistake(
+                one.place,
+                f"there is no picture {one.path} in the journal",
+                "a picture (png, jpg or webp) that is there",
+                did_you_mean(one.path, sorted(pictures)) or "put the file there, or correct the name",
+            )
+    for one in episode.pictures:
+        if not one.alt:
+            report.warning(
+                one.place,
+                f"the picture {one.path} has no words for those who cannot see it",
+                "![what it shows](path)",
+                "say in a few words what it shows",
+            )
+
+
+def _owned(item: Item, journal: Journal, report: Report) -> None:
+    if item.kind is not Kind.EQUIPMENT or item.source is not Source.OWNED:
+        return
+    machine = owned_machine(item, journal)
+    hourly = item.replacement_cost is not None
+    if item.quantity is None and hourly:
+        report.mistake(
+            item.at("replacement_cost"),
+            f"{item.what} has an hourly worth and no hours",
+            "quantity: with the hours it ran",
+            "add quantity: 3 hour, or remove replacement_cost and it is listed, not priced",
+        )
+    if item.quantity is None or item.quantity.unit.measure == "time":
+        return
+    if hourly or (machine is not None and machine.replacement_cost is not None):
+        report.mistake(
+            item.at("quantity"),
+            f"{item.what} has an hourly worth, and its quantity is in {item.quantity.unit.symbol}",
+            "hours",
+            "write quantity: 3 hour, for instance",
+        )
+
+
+def owned_machine(item: Item, journal: Journal) -> OwnedEquipment | None:
+    """The entry of owned.yaml that an equipment line names by its key."""
+    return next((one for one in journal.owned.equipment if one.key == item.what), None)

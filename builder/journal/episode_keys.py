@@ -1,0 +1,97 @@
+"""The keys of an episode's front matter, as data."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from builder.journal.item_keys import LINES
+from builder.journal.keys import Group, Key
+from builder.journal.kinds import COUNT, DATE, LABEL, RATE, TEXT, Anything, Listed, Placed, Table
+from builder.journal.records.written import Node
+
+TITLE = Key(name="title", kind=TEXT, meaning="name of the episode", example="Pegging out", required=True)
+DATE_OF = Key(name="date", kind=DATE, meaning="the day, where it was one", example="2026-04-18")
+FROM = Key(name="from", kind=DATE, meaning="the first day, with to", example="2026-04-18")
+TO = Key(name="to", kind=DATE, meaning="the last day, which the episode counts by", example="2026-04-19")
+PHASE = Key(name="phase", kind=LABEL, meaning="the phase it belongs to", example="foundation")
+SUMMARY = Key(name="summary", kind=TEXT, meaning="a sentence for lists and the feed", example="We dug.")
+HOURS: Key[Node] = Key(
+    name="hours",
+    kind=Anything(
+        "a number of hours, or hours by phase",
+        {"anyOf": [{"type": ["number", "string"]}, {"type": "object"}]},
+    ),
+    meaning="the author's own hours, in all or by phase",
+    example="{ground: 9, foundation: 21}",
+)
+PEOPLE = Key(name="people", kind=COUNT, meaning="how many worked", example="2")
+WEATHER = Key(name="weather", kind=TEXT, meaning="what it was like", example="dry, cold wind")
+COVER = Key(name="cover", kind=TEXT, meaning="the picture for lists", example="photos/pegs.png")
+VIDEO = Key(name="video", kind=TEXT, meaning="address of the video", example="https://example.org/one")
+CHAPTERS: Key[tuple[tuple[Placed[str], str], ...]] = Key(
+    name="chapters", kind=Table(TEXT, "a time such as 0:00"), meaning="chapters of the video", example='{"0:00": Intro}'
+)
+PROGRESS: Key[tuple[tuple[Placed[str], Fraction], ...]] = Key(
+    name="progress", kind=Table(RATE, "a phase"), meaning="how far a phase is after this episode", example="{foundation: 60%}"
+)
+DONE = Key(
+    name="done", kind=Listed(LABEL, lone=True), meaning="phases that are finished with this episode", example="[ground]"
+)
+ITEMS: Key[Node] = Key(name="items", kind=LINES, meaning="the line items", example="a list")
+RECEIPTS: Key[Node] = Key(
+    name="receipts",
+    kind=Anything("receipts by key", {"type": "object", "additionalProperties": {"$ref": "#/$defs/receipt"}}),
+    meaning="receipts, each under a key of its own",
+    example="{yard: {tax: 7%, total: 457.49}}",
+)
+STATED: Key[Node] = Key(
+    name="stated",
+    kind=Anything("figures by name", {"type": "object"}),
+    meaning="figures said aloud, checked at the digits written; about only warns; {says, differs} is printed",
+    example="{spent: 1204, spent to date: about 3300}",
+)
+SNAGS = Key(
+    name="snags",
+    kind=Listed(TEXT, lone=True),
+    meaning="what was forgotten or went wrong and is still to do",
+    example="[The north corner is still soft]",
+)
+FIXED = Key(
+    name="fixed",
+    kind=Listed(TEXT, lone=True),
+    meaning="earlier snags that are done, by their words",
+    example="[The north corner is still soft]",
+)
+LESSONS = Key(
+    name="lessons", kind=Listed(TEXT, lone=True), meaning="what was learnt", example="[Order the stone by weight]"
+)
+EPISODE = Group(
+    name="front matter",
+    keys=(
+        TITLE,
+        DATE_OF,
+        FROM,
+        TO,
+        PHASE,
+        SUMMARY,
+        HOURS,
+        PEOPLE,
+        WEATHER,
+        COVER,
+        VIDEO,
+        CHAPTERS,
+        PROGRESS,
+        DONE,
+        ITEMS,
+        RECEIPTS,
+        STATED,
+        SNAGS,
+        FIXED,
+        LESSONS,
+    ),
+)
+SAYS = Key(name="says", kind=TEXT, meaning="the figure that was said", example="1180", required=True)
+DIFFERS = Key(
+    name="differs", kind=TEXT, meaning="why the ledger says another; printed", example="I forgot the second receipt"
+)
+SAID = Group(name="a stated figure", keys=(SAYS, DIFFERS))

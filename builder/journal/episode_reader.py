@@ -1,0 +1,214 @@
+"""An episode's file to an `Episode`."""
+
+from __future__ import annotations
+
+import re
+from fractions import Fraction
+
+from builder.journal import episode_keys as k
+from builder.journal import item_keys
+from builder.journal.item_reader import read_items
+from builder.journal.keys import Fields, Key
+from builder.journal.kinds import ABOUT, LABEL, NUMBER, Placed
+from builder.journal.prose import Lines, find_marks, find_pictures, picture
+from builder.journal.reading import Reading, kind_of
+from builder.journal.records.episode import Episode, Hours, Picture, Progress, Stated, Told
+from builder.journal.records.item import Item, Receipt
+from builder.journal.records.written import Entry, Mapping, Node, Scalar
+from builder.journal.text import Parts
+from builder.journal.tree import read_tree
+from builder.words.numbers import Unreadable, read_number
+from builder.words.place import Place
+from builder.words.span import Span
+
+FILE_NAME = re.compile(r"(?P<number>\d+)-(?P<slug>[^/]+)\.md")
+
+
+def read_episode(file: str, parts: Parts, reading: Reading, owned: frozenset[str]) -> Episode | None:
+    """The episode of a file; None, with mistakes, when it has no title or no date.
+
+    `owned` are the equipment keys of owned.yaml.
+    """
+    place = Place(file=file)
+    fields = k.EPISODE.read(read_tree(parts.front, reading.report, first_line=2), reading, place)
+    if fields is None:
+        return None
+    dates = _dates(fields, reading)
+    receipts, on_receipts = _receipts(fields, reading, owned)
+    items = [*on_receipts, *read_items(fields.get(k.ITEMS), reading, owned)]
+    title = fields.get(k.TITLE)
+    if dates is None or title is None:
+        return None
+    return _episode(file, parts, fields, reading, dates, receipts, items)
+
+
+def _episode(
+    file: str,
+    parts: Parts,
+    fields: Fields,
+    reading: Reading,
+    dates: Span,
+    receipts: tuple[Receipt, ...],
+    items: list[Item],
+) -> Episode:
+    number, slug = _name(file)
+    lines = Lines(file, parts.prose, parts.prose_line)
+    phase = fields.get(k.PHASE)
+    return Episode(
+        file=file,
+        number=number,
+        slug=slug,
+        title=fields.either(k.TITLE, ""),
+        dates=dates,
+        place=Place(file=file),
+        phase=phase,
+        phase_place=fields.place(k.PHASE) if phase else None,
+        summary=fields.get(k.SUMMARY),
+        hours=_hours(fields, reading),
+        hours_told=fields.has(k.HOURS),
+        people=fields.get(k.PEOPLE),
+        weather=fields.get(k.WEATHER),
+        cover=_cover(fields, reading),
+        video=_video(fields, reading),
+        chapters=tuple((time.value, name) for time, name in fields.get(k.CHAPTERS) or ()),
+        progress=tuple(
+            Progress(phase=name.value, part=part, place=name.place) for name, part in fields.get(k.PROGRESS) or ()
+        ),
+        done=_told(fields, k.DONE),
+        receipts=receipts,
+        items=tuple(sorted(items, key=lambda item: (item.place.line, item.place.column))),
+        stated=_stated(fields, reading),
+        snags=_told(fields, k.SNAGS),
+        fixed=_told(fields, k.FIXED),
+        lessons=_told(fields, k.LESSONS),
+        prose=parts.prose,
+        prose_line=parts.prose_line,
+        marks=find_marks(parts.prose, lines),
+        pictures=find_pictures(parts.prose, lines, reading),
+    )
+
+
+def _name(file: str) -> tuple[int, str]:
+    match = FILE_NAME.fullmatch(file.rpartition("/")[2])
+    return (int(match["number"]), match["slug"]) if match else (0, file)
+
+
+def _dates(fields: Fields, reading: Reading) -> Span | None:
+    date, first, last = fields.get(k.DATE_OF), fields.get(k.FROM), fields.get(k.TO)
+    if date is not None and (first is not None or last is not None):
+        reading.mistake(
+            fields.place(k.DATE_OF), "both date and from, to stand here", "date, or from and to", "remove one of them"
+        )
+    if date is not None:
+        return Span(date, date)
+    if first is None or last is None:
+        if not any(fields.has(key) for key in (k.DATE_OF, k.FROM, k.TO)):
+            reading.mistake(fields.at, "the episode has no date", "a date such as 2026-04-18", "add date: 2026-04-18")
+        else:
+            reading.mistake(fields.at, "from and to belong together", "both of them, or date", "add the other one")
+        return None
+    if last < first:
+        reading.mistake(fields.place(k.TO), f"to is {last}, before from, {first}", "the last day", "correct one of them")
+        return None
+    return Span(first, last)
+
+
+def _told(fields: Fields, key: Key[tuple[Placed[str], ...]]) -> tuple[Told, ...]:
+    return tuple(Told(text=one.value, place=one.place) for one in fields.get(key) or ())
+
+
+def _hours(fields: Fields, reading: Reading) -> tuple[Hours, ...]:
+    node = fields.get(k.HOURS)
+    if node is None:
+        return ()
+    if not isinstance(node, Mapping):
+        number = NUMBER.read(node, "hours", reading)
+        return () if number is None else (Hours(phase=None, hours=number, place=node.place),)
+    read = ((one.key, NUMBER.read(one.value, one.key.text, reading)) for one in node.entries)
+    return tuple(Hours(phase=key.text, hours=number, place=key.place) for key, number in read if number is not None)
+
+
+def _cover(fields: Fields, reading: Reading) -> Picture | None:
+    cover = fields.get(k.COVER)
+    return None if cover is None else picture(cover, "", fields.place(k.COVER), reading)
+
+
+def _video(fields: Fields, reading: Reading) -> str | None:
+    video = fields.get(k.VIDEO)
+    if video is not None and not re.match(r"https?://[^\s]+$", video):
+        reading.mistake(fields.place(k.VIDEO), f"video is {video}", "an address that begins with https://", "")
+        return None
+    return video
+
+
+def _receipts(
+    fields: Fields, reading: Reading, owned: frozenset[str]
+) -> tuple[tuple[Receipt, ...], list[Item]]:
+    node = fields.get(k.RECEIPTS)
+    if node is None or (isinstance(node, Scalar) and not node.text):
+        return (), []
+    if not isinstance(node, Mapping):
+        reading.mistake(node.place, f"receipts is {kind_of(node)}", "a key, a colon and the receipt, for each")
+        return (), []
+    receipts: list[Receipt] = []
+    items: list[Item] = []
+    for entry in node.entries:
+        receipt, lines = _receipt(entry, reading, owned)
+        receipts += [receipt] if receipt else []
+        items += lines
+    return tuple(receipts), items
+
+
+def _receipt(entry: Entry, reading: Reading, owned: frozenset[str]) -> tuple[Receipt | None, list[Item]]:
+    key = LABEL.read(entry.key, "the key of a receipt", reading)
+    fields = item_keys.RECEIPT.read(entry.value, reading, entry.key.place)
+    if fields is None or key is None:
+        return None, []
+    receipt = Receipt(
+        place=entry.key.place,
+        key=key,
+        seller=fields.get(item_keys.SELLER),
+        tax=fields.get(item_keys.TAX_ON),
+        delivery=fields.get(item_keys.DELIVERY),
+        delivery_taxed=fields.either(item_keys.DELIVERY_TAXED, False),
+        discount=fields.get(item_keys.DISCOUNT),
+        total=fields.get(item_keys.TOTAL),
+        total_place=fields.place(item_keys.TOTAL) if fields.has(item_keys.TOTAL) else None,
+    )
+    return receipt, read_items(fields.get(item_keys.LINES_ON), reading, owned, key)
+
+
+def _stated(fields: Fields, reading: Reading) -> tuple[Stated, ...]:
+    node = fields.get(k.STATED)
+    if node is None:
+        return ()
+    if not isinstance(node, Mapping):
+        reading.mistake(node.place, f"stated is {kind_of(node)}", "the name of a figure, a colon and what was said")
+        return ()
+    stated = (_one_stated(entry, reading) for entry in node.entries)
+    return tuple(one for one in stated if one is not None)
+
+
+def _one_stated(entry: Entry, reading: Reading) -> Stated | None:
+    node: Node | None = entry.value
+    differs = None
+    if isinstance(node, Mapping):
+        said = k.SAID.read(node, reading, node.place)
+        differs = None if said is None else said.get(k.DIFFERS)
+        node = node.get(k.SAYS.name)
+    if not isinstance(node, Scalar):
+        return None
+    bare, about = ABOUT.subn("", node.text, count=1) if ABOUT.match(node.text) else (node.text, 0)
+    try:
+        written = read_number(bare, "the figure as it was said, such as 1204 or about 1200")
+    except Unreadable as error:
+        reading.report.unreadable(node.place, entry.key.text, error)
+        return None
+    return Stated(
+        name=" ".join(entry.key.text.split()),
+        value=Fraction(written.value),
+        decimals=written.decimals,
+        about=bool(about),
+        differs=differs,
+        place=node.place,
+    )

@@ -1,0 +1,67 @@
+"""The first step: the journal's folder to a `Journal`, with every mistake found on the way."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from builder.journal.check import check_journal
+from builder.journal.episode_reader import read_episode
+from builder.journal.files import OWNED, PLAN, SETTINGS, Files
+from builder.journal.owned_reader import read_owned
+from builder.journal.plan_reader import read_plan
+from builder.journal.reading import Reading
+from builder.journal.records.episode import Episode
+from builder.journal.records.journal import Journal
+from builder.journal.records.plan import Owned
+from builder.journal.records.written import Node
+from builder.journal.report import Report
+from builder.journal.settings_reader import read_settings
+from builder.journal.text import decode, divide
+from builder.journal.tree import read_tree
+from builder.words.problem import Problem
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Read:
+    """The journal (None when it has no usable settings) and the problems of reading it."""
+
+    journal: Journal | None
+    problems: tuple[Problem, ...]
+
+
+def read_journal(files: Files) -> Read:
+    """Read every file; a file that cannot be read does not keep the others from being read."""
+    report = Report()
+    settings, reading = read_settings(_tree(files, SETTINGS, report), SETTINGS, Reading(report=report))
+    owned = read_owned(_tree(files, OWNED, report), OWNED, reading)
+    plan = read_plan(_tree(files, PLAN, report), PLAN, reading)
+    episodes = _episodes(files, reading, owned)
+    if settings is None:
+        return Read(journal=None, problems=report.problems)
+    journal = Journal(
+        settings=settings,
+        plan=plan,
+        owned=owned,
+        episodes=tuple(sorted(episodes, key=lambda one: (one.date, one.number))),
+        planned=files.text(PLAN) is not None,
+    )
+    check_journal(journal, files.pictures, report)
+    return Read(journal=journal, problems=report.problems)
+
+
+def _tree(files: Files, file: str, report: Report) -> Node | None:
+    raw = files.text(file)
+    source = None if raw is None else decode(file, raw, report)
+    return None if source is None else read_tree(source, report)
+
+
+def _episodes(files: Files, reading: Reading, owned: Owned) -> list[Episode]:
+    keys = frozenset(one.key for one in owned.equipment)
+    episodes = (_episode(file, raw, reading, keys) for file, raw in files.episodes)
+    return [episode for episode in episodes if episode is not None]
+
+
+def _episode(file: str, raw: bytes, reading: Reading, owned: frozenset[str]) -> Episode | None:
+    source = decode(file, raw, reading.report)
+    parts = None if source is None else divide(source, reading.report)
+    return None if parts is None else read_episode(file, parts, reading, owned)

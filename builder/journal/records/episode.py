@@ -1,0 +1,115 @@
+"""An episode: what its front matter says, and its story."""
+
+from __future__ import annotations
+
+import datetime
+from dataclasses import dataclass
+from fractions import Fraction
+
+from builder.journal.records.item import Item, Receipt
+from builder.words.place import Place
+from builder.words.span import Span
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Mark:
+    """`{= name =}` in the story: what it names, where, and which characters of the story it takes."""
+
+    name: str
+    place: Place
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Picture:
+    """A picture that the story or the front matter shows. `path` is inside the journal (`photos/a.png`)."""
+
+    path: str
+    place: Place
+    alt: str
+    written: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stated:
+    """A figure that the author said aloud. `decimals` is how exactly; `differs` says why it is another."""
+
+    name: str
+    value: Fraction
+    decimals: int
+    about: bool
+    differs: str | None
+    place: Place
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Told:
+    """A sentence with its place: a snag, a lesson."""
+
+    text: str
+    place: Place
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Progress:
+    """How far a phase is, 0 to 1, at the end of this episode."""
+
+    phase: str
+    part: Fraction
+    place: Place
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Hours:
+    """The author's own hours for one phase (or for no phase)."""
+
+    phase: str | None
+    hours: Fraction
+    place: Place
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Episode:
+    """One dated write-up. `number` and `slug` come from its file name; `items` are in the order of lines."""
+
+    file: str
+    number: int
+    slug: str
+    title: str
+    dates: Span
+    place: Place
+    phase: str | None = None
+    phase_place: Place | None = None
+    summary: str | None = None
+    hours: tuple[Hours, ...] = ()
+    hours_told: bool = False
+    people: int | None = None
+    weather: str | None = None
+    cover: Picture | None = None
+    video: str | None = None
+    chapters: tuple[tuple[str, str], ...] = ()
+    progress: tuple[Progress, ...] = ()
+    done: tuple[Told, ...] = ()
+    receipts: tuple[Receipt, ...] = ()
+    items: tuple[Item, ...] = ()
+    stated: tuple[Stated, ...] = ()
+    snags: tuple[Told, ...] = ()
+    fixed: tuple[Told, ...] = ()
+    lessons: tuple[Told, ...] = ()
+    prose: str = ""
+    prose_line: int = 1
+    marks: tuple[Mark, ...] = ()
+    pictures: tuple[Picture, ...] = ()
+
+    @property
+    def date(self) -> datetime.date:
+        """The date it counts by: the last day of the weekend."""
+        return self.dates.last
+
+    @property
+    def name(self) -> str:
+        """Its folder on the site: number and slug."""
+        return f"{self.number:02d}-{self.slug}"
+
+

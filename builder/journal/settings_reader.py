@@ -1,0 +1,173 @@
+"""journal.yaml: its keys, and the settings read from them."""
+
+from __future__ import annotations
+
+import dataclasses
+from fractions import Fraction
+
+from builder.journal.keys import Fields, Group, Key
+from builder.journal.kinds import AWAY, DATE, NUMBER, TEXT, YEARS, YES_NO, Listed, Placed, Table
+from builder.journal.language import LANGUAGE, uses_metric
+from builder.journal.money_kinds import AREA, CURRENCY, PRICE, TRAVEL_RATE
+from builder.journal.reading import Reading
+from builder.journal.records.settings import Settings, TravelRate
+from builder.journal.records.written import Node
+from builder.journal.report import did_you_mean
+from builder.words.place import Place
+from builder.words.units import MEASURED
+
+WEEKDAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
+
+TITLE = Key(name="title", kind=TEXT, meaning="name of the build", example="A roof that rolls off", required=True)
+SUMMARY = Key(
+    name="summary", kind=TEXT, meaning="what is being built, in a sentence", example="An observatory, built at weekends."
+)
+AUTHOR = Key(name="author", kind=TEXT, meaning="who writes", example="Robin")
+LANGUAGE_OF = Key(
+    name="language", kind=LANGUAGE, meaning="language of the pages, as BCP 47", example="en-US", required=True
+)
+CURRENCY_OF = Key(
+    name="currency", kind=CURRENCY, meaning="the one currency of the journal, ISO 4217", example="USD", required=True
+)
+INCLUDE_TAX = Key(
+    name="prices_include_tax", kind=YES_NO, meaning="yes where shelf prices carry the tax (default no)", example="yes"
+)
+ADDRESS = Key(
+    name="address", kind=TEXT, meaning="where the site will stand; for feed, sitemap and share cards", example="https://example.org/shed"
+)
+BEGUN = Key(name="begun", kind=DATE, meaning="the day work began", example="2026-04-11")
+READY_BY = Key(name="ready_by", kind=DATE, meaning="the date it was promised for", example="2026-11-29")
+FLOOR_AREA = Key(
+    name="floor_area", kind=AREA, meaning="gives cost per area", example="10 ft x 14 ft"
+)
+SERVICE_LIFE = Key(name="service_life", kind=YEARS, meaning="gives cost per year of service", example="20 years")
+LABOUR_RATE = Key(
+    name="labour_rate", kind=PRICE, meaning="what an hour of own work would cost; for own_work only", example="18"
+)
+TRAVEL_RATE_OF = Key(
+    name="travel_rate",
+    kind=TRAVEL_RATE,
+    meaning="what a mile or a kilometre is worth; for travel_worth only. A bare number is per mile in the "
+    "habit of feet, else per km",
+    example="0.55 per mile",
+)
+WORK_WEEK = Key(
+    name="work_week", kind=Table(NUMBER, "a weekday"), meaning="hours available by weekday", example="{saturday: 7, sunday: 5}"
+)
+AWAY_ON = Key(
+    name="away", kind=Listed(AWAY, lone=True), meaning="days without work", example="[2026-07-04/2026-07-12]"
+)
+SETTINGS = Group(
+    name="journal.yaml",
+    keys=(
+        TITLE,
+        SUMMARY,
+        AUTHOR,
+        LANGUAGE_OF,
+        CURRENCY_OF,
+        INCLUDE_TAX,
+        ADDRESS,
+        BEGUN,
+        READY_BY,
+        FLOOR_AREA,
+        SERVICE_LIFE,
+        LABOUR_RATE,
+        TRAVEL_RATE_OF,
+        WORK_WEEK,
+        AWAY_ON,
+    ),
+)
+
+
+def read_settings(node: Node | None, file: str, reading: Reading) -> tuple[Settings | None, Reading]:
+    """The settings, and the reading from here on (which knows the currency)."""
+    fields = SETTINGS.read(node, reading, Place(file=file))
+    if fields is None:
+        return None, reading
+    currency = fields.either(CURRENCY_OF, reading.currency)
+    settings = _settings(fields, reading)
+    complete = all(fields.has(key) for key in SETTINGS.keys if key.required)
+    return settings if complete else None, dataclasses.replace(reading, currency=currency)
+
+
+def _settings(fields: Fields, reading: Reading) -> Settings:
+    language = fields.either(LANGUAGE_OF, "en-US")
+    settings = Settings(
+        title=fields.either(TITLE, ""),
+        summary=fields.either(SUMMARY, ""),
+        author=fields.get(AUTHOR),
+        language=language,
+        metric=uses_metric(language),
+        currency=fields.either(CURRENCY_OF, reading.currency),
+        prices_include_tax=fields.either(INCLUDE_TAX, False),
+        address=_address(fields, reading),
+        begun=fields.get(BEGUN),
+        ready_by=fields.get(READY_BY),
+        floor_area=fields.get(FLOOR_AREA),
+        service_life=fields.get(SERVICE_LIFE),
+        labour_rate=fields.get(LABOUR_RATE),
+        travel_rate=_travel_rate(fields, uses_metric(language)),
+        work_week=_work_week(fields, reading),
+        away=tuple(one.value for one in fields.get(AWAY_ON) or ()),
+        place=fields.at,
+    )
+    _dates(settings, fields, reading)
+    return settings
+
+
+def _address(fields: Fields, reading: Reading) -> str | None:
+    address = fields.get(ADDRESS)
+    if address is not None and not address.startswith(("https://", "http://")):
+        reading.mistake(
+            fields.place(ADDRESS), f"address is {address}", "an address that begins with https://", f"write https://{address}"
+        )
+        return None
+    return address.rstrip("/") if address else None
+
+
+def _travel_rate(fields: Fields, metric: bool) -> TravelRate | None:
+    told = fields.get(TRAVEL_RATE_OF)
+    if told is None:
+        return None
+    rate, unit = told
+    return TravelRate(rate=rate, per=unit or MEASURED["km" if metric else "mi"])
+
+
+def _work_week(fields: Fields, reading: Reading) -> tuple[Fraction, ...] | None:
+    told = fields.get(WORK_WEEK)
+    if told is None:
+        return None
+    hours = [Fraction(0)] * len(WEEKDAYS)
+    for day, number in told:
+        _one_day(day, number, hours, reading)
+    if not any(hours):
+        reading.mistake(
+            fields.place(WORK_WEEK),
+            "the work week has no hours",
+            "hours on at least one weekday",
+            "write work_week: {saturday: 7, sunday: 5}, or remove the key",
+        )
+        return None
+    return tuple(hours)
+
+
+def _one_day(day: Placed[str], number: Fraction, hours: list[Fraction], reading: Reading) -> None:
+    if day.value not in WEEKDAYS:
+        reading.mistake(
+            day.place, f"{day.value} is no weekday", "monday to sunday", did_you_mean(day.value, WEEKDAYS)
+        )
+    elif number > 24:
+        reading.mistake(day.place, f"{day.value} has {number} hours", "at most 24")
+    else:
+        hours[WEEKDAYS.index(day.value)] = number
+
+
+def _dates(settings: Settings, fields: Fields, reading: Reading) -> None:
+    begun, ready = settings.begun, settings.ready_by
+    if begun and ready and ready < begun:
+        reading.mistake(
+            fields.place(READY_BY),
+            f"ready_by is {ready}, before begun, {begun}",
+            "the promised date after the first day of work",
+            "correct one of the two",
+        )
