@@ -246,9 +246,9 @@ def _owned(item: Item, journal: Journal, report: Report) -> None:
             "quantity: with the hours it ran",
             "add quantity: 3 hour, or remove replacement_cost and it is listed, not priced",
         )
-    if item.quantity is None or item.quantity.unit.measure == "time":
+    if item.quantity is None or hourly or item.quantity.unit.symbol == "hour":
         return
-    if hourly or (machine is not None and machine.replacement_cost is not None):
+    if machine is not None and machine.replacement_cost is not None:
         report.mistake(
             item.at("quantity"),
             f"{item.what} has an hourly worth, and its quantity is in {item.quantity.unit.symbol}",

@@ -1,0 +1,86 @@
+"""What of a line's money this build used up, and what it did not. Real and planned lines alike.
+
+The order of division: what went back to the shop; elsewhere (`share`) or stock (`used`); then reusable of what
+is left; the rest, fuel, and any gain or loss are job cost. Each division is in two, half a minor unit to the
+part that stays with the build.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from builder.journal.records.item import Item
+from builder.ledger.records import OnReceipt
+from builder.words.money import Money, split
+from builder.words.quantity import Quantity
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Amortised:
+    """A line's money divided, minor units: paid = job_cost + in_stock + reusable + elsewhere."""
+
+    paid: int
+    elsewhere: int
+    job_cost: int
+    in_stock: int
+    reusable: int
+
+
+def amortise(item: Item, price: OnReceipt) -> Amortised:
+    """Divide what a line cost. `refund` may be more than the returned part carried: a gain is job cost."""
+    back, kept = _returned(item, price)
+    refund = refund_of(item, price)
+    here, elsewhere = split(kept, share_of(item, price))
+    went_in, in_stock = split(here, used_of(item))
+    used_up, reusable = split(went_in, 1 - (item.reusable or Fraction(0)))
+    fuel = item.fuel.minor if item.fuel else 0
+    return Amortised(
+        paid=price.whole - refund + fuel,
+        elsewhere=elsewhere,
+        job_cost=used_up + fuel + back - refund,
+        in_stock=in_stock,
+        reusable=reusable,
+    )
+
+
+def _returned(item: Item, price: OnReceipt) -> tuple[int, int]:
+    """What the returned part carried, and what the kept part carries."""
+    kept, back = split(price.whole, 1 - returned_part(item))
+    return back, kept
+
+
+def refund_of(item: Item, price: OnReceipt) -> int:
+    """Money back for what was returned on the line itself: by default goods less discount plus tax, never delivery."""
+    if item.refund is not None:
+        return item.refund.minor
+    return split(price.whole - price.delivery, 1 - returned_part(item))[1]
+
+
+def returned_part(item: Item) -> Fraction:
+    """The part of the quantity that went back, 0 to 1."""
+    if item.returned is None or item.quantity is None or not item.quantity.value:
+        return Fraction(0)
+    return item.returned.to_like(item.quantity) / item.quantity.value
+
+
+def share_of(item: Item, price: OnReceipt) -> Fraction:
+    """The part that went into this build. An amount is in the terms of the line's own price."""
+    if item.share is None:
+        return Fraction(1)
+    if isinstance(item.share, Money):
+        return Fraction(item.share.minor, price.goods) if price.goods else Fraction(1)
+    return item.share
+
+
+def used_of(item: Item) -> Fraction:
+    """The part that went in, of what was not returned."""
+    if item.used is None:
+        return Fraction(1)
+    kept = 1 - returned_part(item)
+    if isinstance(item.used, Quantity):
+        whole = item.quantity
+        used = item.used.to_like(whole) / whole.value if whole is not None and whole.value else Fraction(1)
+    else:
+        used = item.used
+    return min(used / kept, Fraction(1)) if kept else Fraction(1)

@@ -1,0 +1,188 @@
+"""Step one of the ledger: what each line cost by itself or with its receipt, and what each receipt came to."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from builder.journal.records.episode import Episode
+from builder.journal.records.item import Item, Receipt, Told
+from builder.journal.records.settings import Settings
+from builder.ledger.problems import Findings
+from builder.ledger.receipt import Sums, rest_of, work_out
+from builder.ledger.records import CostedReceipt, OnReceipt
+from builder.words.money import Currency, Money, till
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Priced:
+    """The prices of an episode's lines, in their order; None for a line without a price."""
+
+    prices: tuple[OnReceipt | None, ...]
+    receipts: tuple[CostedReceipt, ...]
+
+
+def gross(item: Item, currency: Currency) -> int | None:
+    """A line's price before its receipt: `cost`, or quantity x unit cost rounded once half up, else 0.
+
+    None where it is unknown; of a `share` given as an amount the known part is the price.
+    """
+    if isinstance(item.cost, Money):
+        return item.cost.minor
+    if item.cost is not None:
+        return item.share.minor if item.cost is Told.UNKNOWN and isinstance(item.share, Money) else None
+    if item.unit_cost is not None:
+        return till(item.quantity.value if item.quantity else Fraction(1), item.unit_cost, currency)
+    return 0
+
+
+def price_episode(episode: Episode, settings: Settings, findings: Findings) -> Priced:
+    """Price every line of an episode; receipts whose paper disagrees are reported."""
+    prices: dict[int, OnReceipt | None] = {}
+    for index, item in enumerate(episode.items):
+        alone = gross(item, settings.currency) if item.receipt is None else None
+        prices[index] = None if alone is None else OnReceipt(goods=alone)
+    receipts = []
+    for receipt in episode.receipts:
+        lines = [index for index, item in enumerate(episode.items) if item.receipt == receipt.key]
+        if not lines:
+            continue
+        paper = _Paper(receipt, [episode.items[index] for index in lines], settings)
+        sums, shares = paper.work_out(findings)
+        prices.update(zip(lines, shares, strict=True))
+        receipts.append(paper.costed(episode.number, sums))
+    return Priced(prices=tuple(prices[index] for index in range(len(episode.items))), receipts=tuple(receipts))
+
+
+class _Paper:
+    """One receipt and the lines on it."""
+
+    def __init__(self, receipt: Receipt, items: Sequence[Item], settings: Settings) -> None:
+        self._receipt, self._items = receipt, items
+        self._currency = settings.currency
+        self._inside = settings.prices_include_tax
+        self._taxed = [item.taxed for item in items]
+        self._gross = [gross(item, settings.currency) for item in items]
+        self._unpriced = [item.cost is Told.UNKNOWN for item in items]
+
+    def work_out(self, findings: Findings) -> tuple[Sums, list[OnReceipt | None]]:
+        goods = self._with_rest(findings)
+        self._discount_fits(goods, findings)
+        sums = work_out(self._receipt, goods, self._taxed, self._inside)
+        self._check(sums, findings)
+        known = [one is not None or item.cost is Told.REST for one, item in zip(self._gross, self._items, strict=True)]
+        return sums, [share if there else None for share, there in zip(sums.shares, known, strict=True)]
+
+    def costed(self, episode: int, sums: Sums) -> CostedReceipt:
+        return CostedReceipt(
+            episode=episode,
+            key=self._receipt.key,
+            seller=self._receipt.seller,
+            goods=sums.goods,
+            discount=sums.discount,
+            delivery=sums.delivery,
+            tax=sums.tax,
+            tax_inside=sums.tax_inside,
+            total=sums.total,
+            checked=self._receipt.total is not None and not any(self._unpriced),
+            unpriced=sum(self._unpriced),
+        )
+
+    def _with_rest(self, findings: Findings) -> list[int]:
+        goods = [price or 0 for price in self._gross]
+        rests = [index for index, item in enumerate(self._items) if item.cost is Told.REST]
+        if not rests:
+            return goods
+        item, receipt = self._items[rests[0]], self._receipt
+        if len(rests) > 1:
+            second = self._items[rests[1]]
+            findings.mistake(
+                second.at("cost"),
+                "two lines of one receipt take the rest",
+                "one cost: rest on a receipt",
+                "give all but one their cost",
+            )
+        elif receipt.total is None:
+            findings.mistake(
+                item.at("cost"), f"the receipt {receipt.key} has no total to take the rest of", "total: on the receipt", "add total: as printed"
+            )
+        elif any(self._unpriced):
+            findings.mistake(
+                item.at("cost"),
+                f"the receipt {receipt.key} has a line of unknown cost, so its rest is unknown too",
+                "either a rest or an unknown line",
+                "put both things into one line, or look the price up",
+            )
+        else:
+            rest = rest_of(receipt, goods, rests[0], self._taxed, self._inside)
+            if rest is None:
+                findings.mistake(
+                    item.at("cost"),
+                    f"no cost of this line brings the receipt {receipt.key} to its total of {receipt.total}",
+                    "the other lines, tax and delivery at most as much as the total",
+                    "check them against the paper",
+                )
+            goods[rests[0]] = rest or 0
+        return goods
+
+    def _discount_fits(self, goods: list[int], findings: Findings) -> None:
+        told = self._receipt.discount
+        if isinstance(told, Money) and told.minor > sum(goods):
+            findings.mistake(
+                self._receipt.place,
+                f"the discount of {told} is more than the goods, {Money(sum(goods), self._currency)}",
+                "a discount of at most the goods",
+                "check the receipt",
+            )
+
+    def _check(self, sums: Sums, findings: Findings) -> None:
+        printed = self._receipt.total
+        if printed is None or printed.minor == sums.total:
+            return
+        place = self._receipt.total_place or self._receipt.place
+        if any(self._unpriced):
+            left = printed.minor - sums.total
+            findings.warning(
+                place,
+                f"the total of {printed} cannot be checked: {sum(self._unpriced)} line has no price",
+                f"the other lines come to {Money(sums.total, self._currency)}; {Money(left, self._currency)} is left"
+                + (" with the tax on it" if self._receipt.tax else ""),
+                "write cost: rest on the line to give it what is left" if left > 0 else "check the other lines",
+            )
+            return
+        difference = Money(printed.minor - sums.total, self._currency)
+        findings.mistake(
+            place,
+            f"the receipt {self._receipt.key} says {printed}, and its lines with tax and delivery come to "
+            f"{Money(sums.total, self._currency)}, {_more(difference)}",
+            "both the same to the cent",
+            self._guess(sums, difference.minor),
+        )
+
+    def _guess(self, sums: Sums, missing: int) -> str:
+        """What might explain a difference: one line, the delivery, the discount, the tax, a rounding."""
+        for item, price in zip(self._items, sums.shares, strict=True):
+            if price.goods and abs(missing) in (price.goods, price.goods - price.discount + price.tax):
+                word = "is it on the paper twice?" if missing > 0 else "is it on this receipt at all?"
+                return f"that is just what {item.what} costs: {word}"
+        if sums.delivery and missing == -sums.delivery:
+            return "that is just the delivery: is it in the lines already?"
+        if sums.discount and missing == sums.discount:
+            return "that is just the discount: was it taken off already?"
+        rate = self._receipt.tax
+        if isinstance(rate, Fraction) and not self._receipt.delivery_taxed and sums.delivery:
+            if abs(missing - rate * sums.delivery) <= 1:
+                return "that is just the tax on the delivery: write delivery_taxed: yes"
+        if isinstance(rate, Fraction) and missing == -(sums.tax or 0):
+            return "that is just the tax: do the prices include it? Write tax: included"
+        if abs(missing) <= len(self._items):
+            return "that is a rounding: tax worked out line by line? Give tax: as the amount that is printed"
+        return "compare each line with the paper"
+
+
+def _more(difference: Money) -> str:
+    minor = difference.minor
+    return f"{Money(abs(minor), difference.currency)} {'less' if minor > 0 else 'more'} than the paper"
+
+

@@ -1,0 +1,87 @@
+"""What a line's thing would cost a newcomer, who has to buy it new or hire it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from builder.journal.records.item import Item, Kind, Source
+from builder.journal.records.plan import OwnedEquipment
+from builder.journal.records.settings import Settings
+from builder.ledger.amortise import Amortised, returned_part
+from builder.words.money import Currency, Money, till
+from builder.words.rounding import half_up
+
+NEW = frozenset({Source.BOUGHT, Source.HIRED, Source.PAID})
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Worth:
+    """Replacement cost in minor units; None where nobody knows. `apart` is true for own work and travel,
+    which are in neither replacement cost nor saved."""
+
+    amount: int | None
+    apart: bool = False
+    basis: str | None = None
+
+
+def worth_of(item: Item, divided: Amortised, machine: OwnedEquipment | None, currency: Currency) -> Worth:
+    """The replacement cost of a line that brings something."""
+    if item.kind is Kind.TRAVEL or (item.kind is Kind.LABOUR and item.source is Source.UNPAID):
+        return Worth(amount=None, apart=True)
+    rate, basis = _rate(item, machine)
+    if rate is not None:
+        fuel = item.fuel.minor if item.fuel and not (machine and machine.basis_has_fuel) else 0
+        return Worth(amount=till(counted(item), rate, currency) + fuel, basis=basis)
+    if item.source in NEW and not _without_price(item):
+        return Worth(amount=divided.paid - divided.elsewhere)
+    return Worth(amount=None)
+
+
+def _rate(item: Item, machine: OwnedEquipment | None) -> tuple[Fraction | None, str | None]:
+    if item.replacement_cost is not None:
+        return item.replacement_cost, None
+    if machine is not None and machine.replacement_cost is not None and item.quantity is not None:
+        return machine.replacement_cost, machine.basis
+    return None, None
+
+
+def _without_price(item: Item) -> bool:
+    return item.cost is not None and not isinstance(item.cost, Money)
+
+
+def counted(item: Item) -> Fraction:
+    """How much the replacement cost is for: the quantity less what went back, the part
+    that went into this build; one where no quantity was said."""
+    if item.quantity is None:
+        return _part(item)
+    return item.quantity.value * (1 - returned_part(item)) * _part(item)
+
+
+def _part(item: Item) -> Fraction:
+    if isinstance(item.share, Money):
+        cost = item.cost.minor if isinstance(item.cost, Money) else 0
+        return Fraction(item.share.minor, cost) if cost else Fraction(1)
+    return item.share if item.share is not None else Fraction(1)
+
+
+def unpaid_hours(item: Item) -> Fraction:
+    """Hours of unpaid work that a line tells, zero for all else."""
+    if item.kind is not Kind.LABOUR or item.source is not Source.UNPAID or item.quantity is None:
+        return Fraction(0)
+    return item.quantity.value if item.quantity.unit.symbol == "hour" else Fraction(0)
+
+
+def own_work(hours: Fraction, settings: Settings) -> int:
+    """Hours at the journal's labour rate, minor units, rounded once half up."""
+    if settings.labour_rate is None:
+        return 0
+    return till(hours, settings.labour_rate, settings.currency)
+
+
+def travel_worth(item: Item, settings: Settings) -> int:
+    """A journey at the journal's travel rate, minor units, rounded once half up."""
+    rate, quantity = settings.travel_rate, item.quantity
+    if item.kind is not Kind.TRAVEL or rate is None or quantity is None or quantity.unit.measure != "length":
+        return 0
+    return half_up(quantity.to(rate.per).value * rate.rate * 10**settings.currency.digits)
