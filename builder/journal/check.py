@@ -2,19 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from fractions import Fraction
+from unicodedata import normalize
 
-from builder.journal.records.episode import Episode, Picture, Told
+from builder.journal.records.episode import Episode, Picture
 from builder.journal.records.item import Item, Kind, Source
 from builder.journal.records.journal import Journal
 from builder.journal.records.plan import OwnedEquipment
-from builder.journal.report import Report, did_you_mean, one_of
+from builder.journal.report import Lost, Report, one_of
+from builder.words.misread import clipped
 from builder.words.place import Place
+from builder.words.rounding import significant_text
 
 
 def check_journal(journal: Journal, pictures: frozenset[str], report: Report) -> None:
-    """Report every name that leads nowhere, everything that stands twice, and orders broken."""
+    """Report every name that leads nowhere, everything that stands twice, and orders broken.
+
+    A name is not said to lead nowhere where what it names may be among what could not be read.
+    """
     _numbers(journal, report)
     _phases(journal, report)
     _ids(journal, report)
@@ -52,14 +58,14 @@ def _phases(journal: Journal, report: Report) -> None:
     if not known:
         return
     for episode in journal.episodes:
-        if episode.phase is None:
+        if episode.phase is None and not episode.phase_told:
             report.mistake(
                 episode.place, "the episode has no phase", f"phase: {one_of(known)}", f"add phase: {known[0]}"
             )
         for name, place in _phase_names(episode):
-            if name not in known:
+            if name not in known and not report.lost(Lost.PHASE):
                 report.mistake(
-                    place, f"{name} is no phase of the plan", one_of(known), did_you_mean(name, known)
+                    place, f"{name} is no phase of the plan", one_of(known), report.hint(name, known)
                 )
 
 
@@ -87,13 +93,18 @@ def _ids(journal: Journal, report: Report) -> None:
                 "rename one of the two",
             )
         seen.setdefault(item.id, item.place)
+    if not report.lost(Lost.EPISODE, Lost.LINE, Lost.RECEIPT, Lost.OWNED):
+        _lots(journal, seen, report)
+
+
+def _lots(journal: Journal, seen: dict[str, Place], report: Report) -> None:
     for item in all_items(journal):
         if item.lot is not None and item.lot not in seen:
             report.mistake(
                 item.at("from"),
                 f"from: {item.lot} is no id of a line and no stock of owned.yaml",
                 "the id of an earlier line" if seen else "an id; no line has one yet",
-                did_you_mean(item.lot, seen) or "give the line it comes from an id",
+                report.hint(item.lot, seen) or "give the line it comes from an id",
             )
 
 
@@ -107,8 +118,15 @@ def _plan(journal: Journal, report: Report) -> None:
                 _once(line.key, line.item.place, lines, "planned line", report)
     for phase in journal.plan.phases:
         for name, place in zip(phase.after, phase.after_places, strict=True):
-            if name not in phases:
-                report.mistake(place, f"after: {name} is no phase", one_of(list(phases)), did_you_mean(name, phases))
+            if name not in phases and not report.lost(Lost.PHASE):
+                report.mistake(
+                    place, f"after: {name} is no phase", one_of(list(phases)), report.hint(name, phases)
+                )
+    if not report.lost(Lost.PLANNED_LINE):
+        _against(journal, lines, report)
+
+
+def _against(journal: Journal, lines: dict[str, Place], report: Report) -> None:
     for item in all_items(journal):
         for key in item.against:
             if key not in lines:
@@ -116,7 +134,7 @@ def _plan(journal: Journal, report: Report) -> None:
                     item.at("against"),
                     f"against: {key} is no planned line",
                     one_of(list(lines)) if lines else "the key of a planned line; the plan has none",
-                    did_you_mean(key, lines) or "remove it: the line then counts as not planned",
+                    report.hint(key, lines) or "remove it: the line then counts as not planned",
                 )
 
 
@@ -166,46 +184,38 @@ def _after_done(episode: Episode, done: dict[str, Episode], report: Report) -> N
 
 
 def _percent(part: Fraction) -> str:
-    return f"{float(part * 100):g}%"
+    return f"{significant_text(part * 100)}%"
 
 
 def _snags(journal: Journal, report: Report) -> None:
-    open_snags: list[str] = []
+    if report.lost(Lost.EPISODE):
+        return
+    earlier: dict[str, str] = {}
     for episode in journal.episodes:
         for told in episode.fixed:
-            if matching_snag(told, open_snags) is None:
+            if told.bare not in earlier:
                 report.mistake(
                     told.place,
                     f"fixed names no earlier snag: {told.text}",
                     "the words of a snag of an earlier episode",
-                    did_you_mean(told.text, open_snags) or "copy the snag's words",
+                    report.hint(told.text, earlier.values()) or "copy the snag's words",
                 )
-        open_snags += [told.text for told in episode.snags]
-
-
-def matching_snag(told: Told, snags: Iterable[str]) -> str | None:
-    """The snag that a `fixed` names: the same words, whatever the case and the last full stop."""
-    wanted = _bare(told.text)
-    return next((snag for snag in snags if _bare(snag) == wanted), None)
-
-
-def _bare(text: str) -> str:
-    return " ".join(text.lower().split()).rstrip(".!")
+        earlier.update((told.bare, told.text) for told in episode.snags)
 
 
 def _receipts(episode: Episode, report: Report) -> None:
-    keys = [receipt.key for receipt in episode.receipts]
+    keys = {receipt.key: receipt for receipt in episode.receipts}
     named = {item.receipt for item in episode.items if item.receipt is not None}
     for item in episode.items:
-        if item.receipt is not None and item.receipt not in keys:
+        if item.receipt is not None and item.receipt not in keys and not report.lost(Lost.RECEIPT):
             report.mistake(
                 item.at("receipt"),
                 f"receipt: {item.receipt} is no receipt of this episode",
-                one_of(keys) if keys else "a receipt; the episode has none",
-                did_you_mean(item.receipt, keys) or "add it under receipts:",
+                one_of(list(keys)) if keys else "a receipt; the episode has none",
+                report.hint(item.receipt, keys) or "add it under receipts:",
             )
     for receipt in episode.receipts:
-        if receipt.key not in named:
+        if receipt.key not in named and not report.lost(Lost.LINE):
             report.mistake(
                 receipt.place,
                 f"no line stands on the receipt {receipt.key}",
@@ -220,9 +230,9 @@ def _pictures(episode: Episode, pictures: frozenset[str], report: Report) -> Non
         if one.path not in pictures:
             report.mistake(
                 one.place,
-                f"there is no picture {one.path} in the journal",
-                "a picture (png, jpg or webp) that is there",
-                did_you_mean(one.path, sorted(pictures)) or "put the file there, or correct the name",
+                f"there is no picture {clipped(one.path)} in the journal",
+                "a picture (png, jpg, webp or gif) that is there",
+                _picture_meant(one.path, pictures, report),
             )
     for one in episode.pictures:
         if not one.alt:
@@ -232,6 +242,32 @@ def _pictures(episode: Episode, pictures: frozenset[str], report: Report) -> Non
                 "![what it shows](path)",
                 "say in a few words what it shows",
             )
+
+
+def _picture_meant(path: str, pictures: frozenset[str], report: Report) -> str:
+    """What to do: the picture is in another folder, its accents are written otherwise, its name is near."""
+    name = path.rpartition("/")[2]
+    same = sorted(one for one in pictures if one.rpartition("/")[2].lower() == name.lower())
+    if same:
+        return f"did you mean {same[0]}?"
+    wanted = normalize("NFC", path)
+    if any(normalize("NFC", one) == wanted for one in pictures):
+        return "the file's name writes its accents in another way: rename the file without accents"
+    if not name.lower().endswith((".png", ".jpg", ".jpeg", ".webp", ".gif")):
+        return "save it as a jpg or png, and write that name"
+    by_name = {one.rpartition("/")[2]: one for one in sorted(pictures)}
+    near = report.nearest(name, by_name)
+    return f"did you mean {by_name[near]}?" if near else "put the file there, or correct the name"
+
+
+def shown_pictures(journal: Journal) -> tuple[str, ...]:
+    """Every picture that a story or a cover shows, by path, each once, in order."""
+    pictures = (
+        one.path
+        for episode in journal.episodes
+        for one in (*([episode.cover] if episode.cover else []), *episode.pictures)
+    )
+    return tuple(dict.fromkeys(pictures))
 
 
 def _owned(item: Item, journal: Journal, report: Report) -> None:

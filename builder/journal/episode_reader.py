@@ -9,19 +9,27 @@ from builder.journal import episode_keys as k
 from builder.journal import item_keys
 from builder.journal.item_reader import read_items
 from builder.journal.keys import Fields, Key
-from builder.journal.kinds import ABOUT, LABEL, NUMBER, Placed
-from builder.journal.prose import Lines, find_marks, find_pictures, picture
+from builder.journal.kinds import HOURS_TOLD, LABEL, Placed, without_about
+from builder.journal.prose import Lines, check_marks, find_marks, find_pictures, picture
 from builder.journal.reading import Reading, kind_of
 from builder.journal.records.episode import Episode, Hours, Picture, Progress, Stated, Told
 from builder.journal.records.item import Item, Receipt
-from builder.journal.records.written import Entry, Mapping, Node, Scalar
+from builder.journal.records.written import Entry, Mapping, Scalar
+from builder.journal.report import Lost
 from builder.journal.text import Parts
 from builder.journal.tree import read_tree
+from builder.words.judged import Judged
+from builder.words.misread import clipped
 from builder.words.numbers import Unreadable, read_number
 from builder.words.place import Place
 from builder.words.span import Span
 
-FILE_NAME = re.compile(r"(?P<number>\d+)-(?P<slug>[^/]+)\.md")
+# A name that every computer can hold, as the pages' folders are named after it.
+FILE_NAME = re.compile(
+    '(?P<number>[0-9]{1,6})-(?P<slug>[^/\\\\<>:"|?*\x00-\x20\x7f-\x9f\ud800-\udfff]'
+    '[^/\\\\<>:"|?*\x00-\x1f\x7f-\x9f\ud800-\udfff]*?)(?<![. ])\\.md'
+)
+ADDRESS = re.compile(r"https?://[^\s/.]\S*")
 
 
 def read_episode(file: str, parts: Parts, reading: Reading, owned: frozenset[str]) -> Episode | None:
@@ -29,8 +37,8 @@ def read_episode(file: str, parts: Parts, reading: Reading, owned: frozenset[str
 
     `owned` are the equipment keys of owned.yaml.
     """
-    place = Place(file=file)
-    fields = k.EPISODE.read(read_tree(parts.front, reading.report, first_line=2), reading, place)
+    node = read_tree(parts.front, reading.report, first_line=2)
+    fields = None if node is None else k.EPISODE.read(node, reading, node.place)
     if fields is None:
         return None
     dates = _dates(fields, reading)
@@ -54,6 +62,7 @@ def _episode(
     number, slug = _name(file)
     lines = Lines(file, parts.prose, parts.prose_line)
     phase = fields.get(k.PHASE)
+    check_marks(parts.prose, lines, reading)
     return Episode(
         file=file,
         number=number,
@@ -63,6 +72,7 @@ def _episode(
         place=Place(file=file),
         phase=phase,
         phase_place=fields.place(k.PHASE) if phase else None,
+        phase_told=fields.wrote(k.PHASE),
         summary=fields.get(k.SUMMARY),
         hours=_hours(fields, reading),
         hours_told=fields.has(k.HOURS),
@@ -70,9 +80,10 @@ def _episode(
         weather=fields.get(k.WEATHER),
         cover=_cover(fields, reading),
         video=_video(fields, reading),
-        chapters=tuple((time.value, name) for time, name in fields.get(k.CHAPTERS) or ()),
+        chapters=_chapters(fields, reading),
         progress=tuple(
-            Progress(phase=name.value, part=part, place=name.place) for name, part in fields.get(k.PROGRESS) or ()
+            Progress(phase=name.value, part=part.value, place=name.place, about=part.about)
+            for name, part in fields.get(k.PROGRESS) or ()
         ),
         done=_told(fields, k.DONE),
         receipts=receipts,
@@ -97,20 +108,37 @@ def _dates(fields: Fields, reading: Reading) -> Span | None:
     date, first, last = fields.get(k.DATE_OF), fields.get(k.FROM), fields.get(k.TO)
     if date is not None and (first is not None or last is not None):
         reading.mistake(
-            fields.place(k.DATE_OF), "both date and from, to stand here", "date, or from and to", "remove one of them"
+            fields.place(k.DATE_OF),
+            "both date and from, to stand here",
+            "date, or from and to",
+            "remove one of them",
         )
     if date is not None:
         return Span(date, date)
     if first is None or last is None:
-        if not any(fields.has(key) for key in (k.DATE_OF, k.FROM, k.TO)):
-            reading.mistake(fields.at, "the episode has no date", "a date such as 2026-04-18", "add date: 2026-04-18")
-        else:
-            reading.mistake(fields.at, "from and to belong together", "both of them, or date", "add the other one")
+        _no_date(fields, reading)
         return None
     if last < first:
-        reading.mistake(fields.place(k.TO), f"to is {last}, before from, {first}", "the last day", "correct one of them")
+        reading.mistake(
+            fields.place(k.TO), f"to is {last}, before from, {first}", "the last day", "correct one of them"
+        )
         return None
     return Span(first, last)
+
+
+def _no_date(fields: Fields, reading: Reading) -> None:
+    """Say which date is missing, unless one stands there that could not be read and was reported."""
+    wrote = [key.name for key in (k.DATE_OF, k.FROM, k.TO) if fields.wrote(key)]
+    if not wrote:
+        reading.mistake(
+            fields.at, "the episode has no date", "a date such as 2026-04-18", "add date: 2026-04-18"
+        )
+    elif wrote == [k.FROM.name]:
+        fix = "add to: with the last day, or write date: for one day"
+        reading.mistake(fields.place(k.FROM), "from stands without to", "both of them, or date", fix)
+    elif wrote == [k.TO.name]:
+        fix = "add from: with the first day, or write date: for one day"
+        reading.mistake(fields.place(k.TO), "to stands without from", "both of them, or date", fix)
 
 
 def _told(fields: Fields, key: Key[tuple[Placed[str], ...]]) -> tuple[Told, ...]:
@@ -122,10 +150,14 @@ def _hours(fields: Fields, reading: Reading) -> tuple[Hours, ...]:
     if node is None:
         return ()
     if not isinstance(node, Mapping):
-        number = NUMBER.read(node, "hours", reading)
-        return () if number is None else (Hours(phase=None, hours=number, place=node.place),)
-    read = ((one.key, NUMBER.read(one.value, one.key.text, reading)) for one in node.entries)
-    return tuple(Hours(phase=key.text, hours=number, place=key.place) for key, number in read if number is not None)
+        told = HOURS_TOLD.read(node, "hours", reading)
+        return () if told is None else (_of(told, None, node.place),)
+    read = ((one.key, HOURS_TOLD.read(one.value, one.key.text, reading)) for one in node.entries)
+    return tuple(_of(told, key.text, key.place) for key, told in read if told is not None)
+
+
+def _of(told: Judged[Fraction], phase: str | None, place: Place) -> Hours:
+    return Hours(phase=phase, hours=told.value, place=place, about=told.about)
 
 
 def _cover(fields: Fields, reading: Reading) -> Picture | None:
@@ -135,20 +167,45 @@ def _cover(fields: Fields, reading: Reading) -> Picture | None:
 
 def _video(fields: Fields, reading: Reading) -> str | None:
     video = fields.get(k.VIDEO)
-    if video is not None and not re.match(r"https?://[^\s]+$", video):
-        reading.mistake(fields.place(k.VIDEO), f"video is {video}", "an address that begins with https://", "")
+    if video is not None and not ADDRESS.fullmatch(video):
+        fix = f"write https://{video}" if ADDRESS.fullmatch(f"https://{video}") and "." in video else ""
+        reading.mistake(
+            fields.place(k.VIDEO), f"video is {clipped(video)}", "an address that begins with https://", fix
+        )
         return None
     return video
+
+
+def _chapters(fields: Fields, reading: Reading) -> tuple[tuple[str, str], ...]:
+    chapters: list[tuple[str, str]] = []
+    for time, name in fields.get(k.CHAPTERS) or ():
+        if re.fullmatch(r"\d{1,3}(?::[0-5]\d){1,2}", time.value, re.ASCII):
+            chapters.append((time.value, name))
+        else:
+            turned = re.fullmatch(r"[\d:]+", name, re.ASCII)
+            reading.mistake(
+                time.place,
+                f"{clipped(time.value)} is no time of the video",
+                "minutes and seconds such as 0:00 or 1:02:30, a colon and the name of the chapter",
+                f'write "{name}": {time.value}' if turned else "",
+            )
+    return tuple(chapters)
 
 
 def _receipts(
     fields: Fields, reading: Reading, owned: frozenset[str]
 ) -> tuple[tuple[Receipt, ...], list[Item]]:
     node = fields.get(k.RECEIPTS)
-    if node is None or (isinstance(node, Scalar) and not node.text):
+    if node is None or (isinstance(node, Scalar) and node.empty):
         return (), []
     if not isinstance(node, Mapping):
-        reading.mistake(node.place, f"receipts is {kind_of(node)}", "a key, a colon and the receipt, for each")
+        reading.mistake(
+            node.place,
+            f"receipts is {kind_of(node)}",
+            "a key, a colon and the receipt, for each",
+            "write a word for the receipt and a colon, such as yard:, and its keys below it, further in",
+        )
+        reading.report.lose(Lost.RECEIPT, Lost.LINE)
         return (), []
     receipts: list[Receipt] = []
     items: list[Item] = []
@@ -163,7 +220,10 @@ def _receipt(entry: Entry, reading: Reading, owned: frozenset[str]) -> tuple[Rec
     key = LABEL.read(entry.key, "the key of a receipt", reading)
     fields = item_keys.RECEIPT.read(entry.value, reading, entry.key.place)
     if fields is None or key is None:
+        reading.report.lose(Lost.RECEIPT, Lost.LINE)
         return None, []
+    if fields.unread:
+        reading.report.lose(Lost.RECEIPT)
     receipt = Receipt(
         place=entry.key.place,
         key=key,
@@ -180,35 +240,44 @@ def _receipt(entry: Entry, reading: Reading, owned: frozenset[str]) -> tuple[Rec
 
 def _stated(fields: Fields, reading: Reading) -> tuple[Stated, ...]:
     node = fields.get(k.STATED)
-    if node is None:
+    if node is None or (isinstance(node, Scalar) and node.empty):
         return ()
     if not isinstance(node, Mapping):
-        reading.mistake(node.place, f"stated is {kind_of(node)}", "the name of a figure, a colon and what was said")
+        reading.mistake(
+            node.place,
+            f"stated is {kind_of(node)}",
+            "the name of a figure, a colon and what was said",
+            f"write {{spent: {clipped(node.text)}}}, for instance" if isinstance(node, Scalar) else "",
+        )
         return ()
     stated = (_one_stated(entry, reading) for entry in node.entries)
     return tuple(one for one in stated if one is not None)
 
 
 def _one_stated(entry: Entry, reading: Reading) -> Stated | None:
-    node: Node | None = entry.value
-    differs = None
-    if isinstance(node, Mapping):
-        said = k.SAID.read(node, reading, node.place)
+    told, differs = entry.value, None
+    if isinstance(told, Mapping):
+        said = k.SAID.read(told, reading, told.place)
         differs = None if said is None else said.get(k.DIFFERS)
-        node = node.get(k.SAYS.name)
-    if not isinstance(node, Scalar):
+        says = told.get(k.SAYS.name)
+        if not isinstance(says, Scalar):
+            return None
+        told = says
+    expected = "the figure as it was said, such as 1204 or about 1200"
+    scalar = reading.scalar(told, entry.key.text, expected)
+    if scalar is None:
         return None
-    bare, about = ABOUT.subn("", node.text, count=1) if ABOUT.match(node.text) else (node.text, 0)
     try:
-        written = read_number(bare, "the figure as it was said, such as 1204 or about 1200")
+        bare, about = without_about(scalar.text.strip())
+        written = read_number(bare, expected)
     except Unreadable as error:
-        reading.report.unreadable(node.place, entry.key.text, error)
+        reading.report.unreadable(scalar.place, entry.key.text, error)
         return None
     return Stated(
         name=" ".join(entry.key.text.split()),
         value=Fraction(written.value),
         decimals=written.decimals,
-        about=bool(about),
+        about=about,
         differs=differs,
-        place=node.place,
+        place=scalar.place,
     )

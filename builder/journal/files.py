@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import os
+import re
 from dataclasses import dataclass
 from pathlib import Path
 
 from builder.journal.episode_reader import FILE_NAME
 from builder.journal.report import Report
+from builder.journal.text import LARGEST
 from builder.words.place import Place
 
 SETTINGS, PLAN, OWNED, EPISODES = "journal.yaml", "plan.yaml", "owned.yaml", "episodes"
@@ -19,12 +21,14 @@ class Files:
     """What lies in the folder. Paths are inside the journal, with forward slashes.
 
     `texts` are the bytes of the settings, the plan, what is owned and the episodes, in that order and
-    the episodes by name; `pictures` are all pictures by path.
+    the episodes by name; `pictures` are all pictures by path; `unread` are files that are there and could
+    not be read, or have no name that can be used.
     """
 
     folder: Path
     texts: tuple[tuple[str, bytes], ...]
     pictures: frozenset[str]
+    unread: tuple[str, ...] = ()
 
     def text(self, file: str) -> bytes | None:
         """The bytes of one file, None when there is no such file."""
@@ -38,76 +42,151 @@ class Files:
 
 def find_files(folder: Path, report: Report) -> Files | None:
     """Everything of a journal's folder; None, with a mistake, when it is no journal."""
+    try:
+        return _files(folder, report)
+    except OSError as error:
+        why = error.strerror or "it cannot be opened"
+        report.mistake(
+            Place(file=SETTINGS),
+            f"the folder {folder} cannot be read ({why})",
+            "the folder of a journal",
+            "check the name, and that you may open it",
+        )
+        return None
+
+
+def _files(folder: Path, report: Report) -> Files | None:
     if not (folder / SETTINGS).is_file():
         report.mistake(Place(file=SETTINGS), *_no_journal(folder))
         return None
-    names = [SETTINGS, *(name for name in (PLAN, OWNED) if (folder / name).is_file())]
-    names += _episode_names(folder, report)
-    read = ((name, _bytes(folder, name, report)) for name in names)
+    names = [SETTINGS, *(name for name in (PLAN, OWNED) if _is_there(folder, name, report))]
+    episodes, misnamed = _episode_names(folder, report)
+    read = {name: _bytes(folder, name, report) for name in [*names, *episodes]}
     return Files(
         folder=folder,
-        texts=tuple((name, raw) for name, raw in read if raw is not None),
+        texts=tuple((name, raw) for name, raw in read.items() if raw is not None),
         pictures=_pictures(folder),
+        unread=(*misnamed, *(name for name, raw in read.items() if raw is None)),
     )
 
 
 def _no_journal(folder: Path) -> tuple[str, str, str]:
+    expected = "the folder of a journal"
     if not folder.exists():
-        return f"there is no folder {folder}", "the folder of a journal", "check the name"
+        return f"there is no folder {folder}", expected, "check the name"
     if not folder.is_dir():
-        return f"{folder} is a file", "the folder of a journal", "name the folder it lies in"
+        return f"{folder} is a file", expected, "name the folder it lies in"
+    if (folder / _short_ending(SETTINGS)).is_file():
+        found = f"the folder {folder} has {_short_ending(SETTINGS)} and no {SETTINGS}"
+        return found, expected, f"rename it to {SETTINGS}"
     return (
         f"the folder {folder} has no {SETTINGS}",
-        "the folder of a journal",
+        expected,
         f"name the right folder, or make one with: barrowbook begin {folder}",
     )
 
 
-def _episode_names(folder: Path, report: Report) -> list[str]:
-    place = folder / EPISODES
-    if not place.is_dir():
-        return []
-    names = []
-    for name in sorted(entry.name for entry in place.iterdir() if entry.is_file()):
-        if name.startswith(".") or not name.lower().endswith((".md", ".markdown")):
-            continue
+def _short_ending(name: str) -> str:
+    return name.replace(".yaml", ".yml")
+
+
+def _is_there(folder: Path, name: str, report: Report) -> bool:
+    other = _short_ending(name)
+    if (folder / other).is_file():
+        report.mistake(
+            Place(file=other), f"the file is named {other}, and is not read", name, f"rename it to {name}"
+        )
+    return (folder / name).is_file()
+
+
+def _episode_names(folder: Path, report: Report) -> tuple[list[str], list[str]]:
+    """The episodes' files, and those that are meant as such and have no name that can be used."""
+    if not (folder / EPISODES).is_dir():
+        return [], []
+    good, bad = [], []
+    for name in sorted(entry.name for entry in (folder / EPISODES).iterdir() if entry.is_file()):
         if FILE_NAME.fullmatch(name):
-            names.append(f"{EPISODES}/{name}")
-        else:
-            report.mistake(
-                Place(file=f"{EPISODES}/{name}"),
-                "the file's name does not say which episode it is",
-                "a number, a dash and a few words, such as 03-the-footing.md",
-                "rename it, or move it out of episodes/",
-            )
-    return names
+            good.append(f"{EPISODES}/{name}")
+        elif _is_meant(name):
+            bad.append(f"{EPISODES}/{_printable(name)}")
+            report.mistake(Place(file=bad[-1]), *_misnamed(name))
+    return good, bad
+
+
+def _is_meant(name: str) -> bool:
+    """Whether a file looks like a write-up: by its ending, or by a number and a dash (`03-frame.md.txt`)."""
+    if name.startswith(".") or name.endswith("~"):
+        return False
+    return name.lower().endswith((".md", ".markdown")) or re.match(r"\d+-.*\.txt$", name) is not None
+
+
+def _misnamed(name: str) -> tuple[str, str, str]:
+    expected = "a number, a dash and a few words, such as 03-the-footing.md"
+    if re.match(r"\d+-", name) and not name.endswith(".md"):
+        return "the file's name does not end in .md", expected, "rename it so that it ends in .md"
+    if re.match(r"\d+-", name):
+        found = "the file's name holds a character that not every computer can"
+        return found, expected, "rename it with letters, digits and dashes"
+    return (
+        "the file's name does not say which episode it is",
+        expected,
+        "rename it, or move it out of episodes/",
+    )
+
+
+def _printable(name: str) -> str:
+    """A name as text: what is no text in it is shown as its code."""
+    text = name.encode("utf-8", "backslashreplace").decode("utf-8")
+    return "".join(one if one.isprintable() else f"\\x{ord(one):02x}" for one in text)
 
 
 def _bytes(folder: Path, name: str, report: Report) -> bytes | None:
-    path = folder / name
-    if not inside(folder, path):
+    """The bytes of a file, at most one more than a file may have; None, reported, when it cannot be read."""
+    if not inside(folder, folder / name):
         report.mistake(
-            Place(file=name), "the file is a link that leads out of the journal", "a file of its own", "copy the file here"
+            Place(file=name),
+            "the file is a link that leads out of the journal",
+            "a file of its own",
+            "copy the file here",
         )
         return None
     try:
-        return path.read_bytes()
+        with (folder / name).open("rb") as file:
+            return file.read(LARGEST + 1)
     except OSError as error:
-        report.mistake(Place(file=name), f"the file cannot be read ({error.strerror})", "a readable file", "")
+        report.mistake(
+            Place(file=name),
+            f"the file cannot be read ({error.strerror})",
+            "a file that you may open",
+            "check its permissions, or that no other program holds it",
+        )
         return None
 
 
 def inside(folder: Path, path: Path) -> bool:
-    """Whether a path, links followed, lies in the folder."""
-    return path.resolve().is_relative_to(folder.resolve())
+    """Whether a path, links followed, lies in the folder. A link that leads round in a circle does not."""
+    try:
+        return path.resolve().is_relative_to(folder.resolve())
+    except (OSError, RuntimeError):
+        return False
 
 
 def _pictures(folder: Path) -> frozenset[str]:
+    """All pictures by path. A link counts when what it leads to is a file of the journal."""
     found = set()
     for here, folders, names in os.walk(folder):
         folders[:] = sorted(one for one in folders if not one.startswith("."))
         for name in names:
             path = Path(here, name)
-            if name.lower().endswith(PICTURES) and inside(folder, path):
+            if name.lower().endswith(PICTURES) and _is_own_file(folder, path):
                 found.add(path.relative_to(folder).as_posix())
     return frozenset(found)
+
+
+def _is_own_file(folder: Path, path: Path) -> bool:
+    if path.is_symlink() and not inside(folder, path):
+        return False
+    try:
+        return path.is_file()
+    except OSError:
+        return False

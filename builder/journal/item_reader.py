@@ -9,13 +9,13 @@ from typing import Any
 from builder.journal import item_keys as k
 from builder.journal.item_check import check_item
 from builder.journal.keys import Fields, Key
-from builder.journal.kinds import ABOUT
+from builder.journal.kinds import without_about
 from builder.journal.money_kinds import COST
 from builder.journal.reading import Reading, kind_of
 from builder.journal.records.item import Item, Kind, Source, Told
 from builder.journal.records.written import Mapping, Node, Scalar, Sequence
-from builder.journal.report import one_of
-from builder.words.judged import Judged
+from builder.journal.report import Lost, one_of
+from builder.journal.short_line import no_short
 from builder.words.money import Money
 from builder.words.numbers import Unreadable
 
@@ -40,10 +40,16 @@ def read_items(node: Node | None, reading: Reading, owned: frozenset[str], recei
 
     `owned` are the equipment keys of owned.yaml; `receipt` is the receipt the list stands in.
     """
-    if node is None or (isinstance(node, Scalar) and not node.text and not node.quoted):
+    if node is None or (isinstance(node, Scalar) and node.empty):
         return []
     if not isinstance(node, Sequence):
-        reading.mistake(node.place, f"items is {kind_of(node)}", "a list of lines, each beginning with a dash")
+        reading.mistake(
+            node.place,
+            f"items is {kind_of(node)}",
+            "a list of lines, each beginning with a dash and a space",
+            "put a dash and a space before each line",
+        )
+        reading.report.lose(Lost.LINE)
         return []
     items = (read_item(one, reading, owned, receipt) for one in node.items)
     return [item for item in items if item is not None]
@@ -51,47 +57,58 @@ def read_items(node: Node | None, reading: Reading, owned: frozenset[str], recei
 
 def read_item(node: Node, reading: Reading, owned: frozenset[str], receipt: str | None = None) -> Item | None:
     """One line; None, with mistakes reported, when it cannot be costed."""
+    item = _item_of(node, reading, owned, receipt)
+    if item is None:
+        reading.report.lose(Lost.LINE)
+    return item
+
+
+def _item_of(node: Node, reading: Reading, owned: frozenset[str], receipt: str | None) -> Item | None:
     if isinstance(node, Scalar):
         return _short(node, reading, receipt)
-    fields = k.ITEM.read(_without_colon(node, reading), reading, node.place)
+    halves = _with_colon(node)
+    if halves is not None:
+        _report_colon(*halves, reading)
+        return None
+    fields = k.ITEM.read(node, reading, node.place)
     return None if fields is None else _long(fields, reading, owned, receipt)
 
 
-def _without_colon(node: Node, reading: Reading) -> Node:
-    """`- Nails: 36.90` is a short line written with a colon: say so once, instead of "no such key"."""
-    if isinstance(node, Mapping) and len(node.entries) == 1:
-        only = node.entries[0]
-        if only.key.text not in {key.name for key in k.ITEM.keys} and isinstance(only.value, Scalar):
-            reading.mistake(
-                only.key.place,
-                f"{only.key.text} is no key of a line item",
-                "a short line written with a comma, or keys such as material: and cost:",
-                f"write {only.key.text}, {only.value.text}",
-            )
-            return Scalar(node.place, "")
-    return node
+def _with_colon(node: Node) -> tuple[Scalar, Scalar] | None:
+    """The two halves of `- Nails: 36.90`, a short line written with a colon."""
+    if not isinstance(node, Mapping) or len(node.entries) != 1:
+        return None
+    key, value = node.entries[0].key, node.entries[0].value
+    return None if k.ITEM.meant(key.text) or not isinstance(value, Scalar) else (key, value)
+
+
+def _report_colon(key: Scalar, value: Scalar, reading: Reading) -> None:
+    if key.text.startswith("=") and value.empty:
+        reading.mistake(key.place, "a line begins with {=", _SHORT, "figures stand in the story, not among the items")
+        return
+    reading.mistake(
+        key.place,
+        f"{key.text} is no key of a line item",
+        "a short line written with a comma, or keys such as material: and cost:",
+        f"write {key.text}, {value.text}" if value.text else f"write {key.text}, a comma and its cost",
+    )
 
 
 def _short(node: Scalar, reading: Reading, receipt: str | None) -> Item | None:
-    if not node.text:
+    if node.text and node.comment:
         return None
-    what, comma, amount = node.text.rpartition(",")
-    if comma and re.search(r"\d$", what) and re.match(r"\d{3}\b", amount):
-        reading.mistake(
-            node.place,
-            f"{node.text} has a thousands comma",
-            _SHORT,
-            f"write {re.sub(r'(?<=[0-9]),(?=[0-9]{3})', '', node.text)}",
-        )
-        return None
-    bare, about = ABOUT.subn("", amount.strip(), count=1) if ABOUT.match(amount.strip()) else (amount.strip(), 0)
-    if not comma or not what.strip():
-        reading.mistake(node.place, f"{node.text} has no amount after a comma", _SHORT, f"write {node.text}, 0.00 with its cost")
+    text = " ".join(node.text.split())
+    what, _, amount = (part.strip() for part in text.rpartition(","))
+    wrong = no_short(text, node.comment)
+    if wrong is not None:
+        reading.mistake(node.place, wrong[0], _SHORT, wrong[1])
         return None
     try:
+        bare, about = without_about(amount)
         cost = COST.parse(bare, reading)
     except Unreadable as error:
-        reading.mistake(node.place, f"{node.text}: {error.found}", _SHORT, error.fix)
+        found = error.found if len(text) > 60 else f"{text}: {error.found}"
+        reading.mistake(node.place, found, _SHORT, _whole(error.fix, what, amount))
         return None
     if cost is Told.REST and receipt is None:
         _rest_alone(node, reading)
@@ -99,12 +116,21 @@ def _short(node: Scalar, reading: Reading, receipt: str | None) -> Item | None:
     return Item(
         place=node.place,
         kind=Kind.MATERIAL,
-        what=what.strip(),
+        what=what,
         source=Source.BOUGHT,
         cost=cost,
-        judged=bool(about),
+        judged=about,
         receipt=receipt,
     )
+
+
+def _whole(fix: str, what: str, amount: str) -> str:
+    """The fix of an amount as that of the whole line: `write 36.90` is `write Nails, 36.90`."""
+    if re.match(r"write (?:about )?[\d.]", fix) and re.search(r"\d", amount):
+        return f"write {what}, {fix.removeprefix('write ')}"
+    if re.search(r"\d", amount):
+        return fix
+    return f"write {what}, 0" if fix.startswith("write 0") else f"write {what}, unknown; or 0 where it was free"
 
 
 def _rest_alone(node: Scalar, reading: Reading) -> None:
@@ -112,22 +138,24 @@ def _rest_alone(node: Scalar, reading: Reading) -> None:
 
 
 def _long(fields: Fields, reading: Reading, owned: frozenset[str], receipt: str | None) -> Item | None:
-    kinds = [kind for kind, key in k.WHAT.items() if fields.has(key)]
+    kinds = [kind for kind, key in k.WHAT.items() if fields.wrote(key)]
     if len(kinds) != 1:
         names = [key.name for key in k.WHAT.values()]
         reading.mistake(
             fields.at,
-            "the line does not say what it is" if not kinds else f"the line is {one_of([one.value for one in kinds])} at once",
+            "the line does not say what it is"
+            if not kinds
+            else f"the line is {' and '.join(one.value for one in kinds)} at once",
             f"one of {one_of(names)}",
             "add material: and what it was" if not kinds else "write two lines",
         )
         return None
     item = _item(fields, kinds[0], owned, receipt)
-    return item if check_item(item, fields, reading) else None
+    return item if check_item(item, fields, reading) and not fields.unread else None
 
 
 def _item(fields: Fields, kind: Kind, owned: frozenset[str], receipt: str | None) -> Item:
-    what = fields.either(k.WHAT[kind], "")
+    what = fields.either(k.WHAT[kind], "the line")
     against = fields.get(k.AGAINST)
     return Item(
         place=fields.at,
@@ -185,7 +213,7 @@ def _source(fields: Fields, kind: Kind, known: bool) -> Source:
         return Source(told)
     if kind is Kind.EQUIPMENT:
         return Source.OWNED if known else Source.HIRED
-    return _DEFAULTS[kind] if kind is not Kind.TRAVEL or not _costs(fields) else Source.PAID
+    return Source.PAID if kind in _PAID_WHERE_IT_COST and _costs(fields) else _DEFAULTS[kind]
 
 
 def _costs(fields: Fields) -> bool:
@@ -193,10 +221,10 @@ def _costs(fields: Fields) -> bool:
     return fields.has(k.UNIT_COST) or cost is Told.UNKNOWN or (isinstance(cost, Money) and cost.minor > 0)
 
 
+_PAID_WHERE_IT_COST = (Kind.LABOUR, Kind.TRAVEL)
 _DEFAULTS = {
     Kind.MATERIAL: Source.BOUGHT,
     Kind.LABOUR: Source.UNPAID,
     Kind.TRAVEL: Source.UNPAID,
     Kind.FEE: Source.PAID,
 }
-

@@ -9,15 +9,19 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Generic, TypeVar
 
+from builder.journal.days import read_date
 from builder.journal.keys import Kind, Word
-from builder.journal.reading import Reading, kind_of
+from builder.journal.reading import Reading, kind_of, meant_by
 from builder.journal.records.written import Mapping, Node, Scalar, Sequence
 from builder.journal.report import did_you_mean, one_of
 from builder.words.judged import Judged
+from builder.words.misread import ROUGHLY, clipped
 from builder.words.numbers import Unreadable, read_number, read_rate
 from builder.words.place import Place
 from builder.words.quantity import Quantity, read_quantity
+from builder.words.rounding import significant_text
 from builder.words.span import Span
+from builder.words.units import pieces
 
 T = TypeVar("T")
 STRING = {"type": "string"}
@@ -34,35 +38,27 @@ class Placed(Generic[T]):
 
 
 def _text(text: str, _: Reading) -> str:
+    if not text:
+        raise Unreadable("nothing stands between the quotes", "text", "write some")
     return text
 
 
 def _yes_no(text: str, _: Reading) -> bool:
-    if text in ("yes", "true"):
+    word = text.lower()
+    if word in ("yes", "true"):
         return True
-    if text in ("no", "false"):
+    if word in ("no", "false"):
         return False
-    raise Unreadable(f"{text} is neither yes nor no", "yes or no")
+    meant = "yes" if word in ("y", "on", "x", "1") else "no" if word in ("n", "off", "0") else ""
+    raise Unreadable(f"{clipped(text)} is neither yes nor no", "yes or no", meant and f"write {meant}")
 
 
 def _day(text: str, _: Reading) -> datetime.date:
     return read_date(text)
 
 
-def read_date(text: str) -> datetime.date:
-    """A day of the calendar written as ISO 8601, `2026-04-18`."""
-    expected = "a date such as 2026-04-18 (year, month, day)"
-    if not re.fullmatch(r"\d{4}-\d{2}-\d{2}", text, re.ASCII):
-        raise Unreadable(f"{text} is not a date", expected)
-    year, month, day = (int(part) for part in text.split("-"))
-    try:
-        return datetime.date(year, month, day)
-    except ValueError:
-        raise Unreadable(f"{text} is a day that no calendar has", expected) from None
-
-
 def _away(text: str, _: Reading) -> Span:
-    first, slash, last = text.partition("/")
+    first, slash, last = re.sub(r"\s+(?:to|-|–|until)\s+", "/", text).partition("/")
     start = read_date(first.strip())
     end = read_date(last.strip()) if slash else start
     if end < start:
@@ -71,14 +67,20 @@ def _away(text: str, _: Reading) -> Span:
 
 
 def _quantity(text: str, _: Reading) -> Quantity:
-    return read_quantity(text)
+    try:
+        return read_quantity(text)
+    except Unreadable as error:
+        if error.fix or re.search(r"\d", text):
+            raise
+        raise Unreadable(error.found, error.expected, "leave quantity out, where nobody counted") from None
 
 
 def _length_of_time(text: str, _: Reading) -> Fraction:
     expected = "a time such as 7 days or 3 hours"
     quantity = read_quantity(text, expected)
     if quantity.unit.measure != "time":
-        raise Unreadable(f"{text} is not a length of time", expected, f"write {text.split()[0]} days")
+        bare = f"write {text} days" if quantity.unit == pieces() else "write it in days"
+        raise Unreadable(f"{clipped(text)} is not a number of days or hours", expected, bare)
     return quantity.in_unit("day")
 
 
@@ -86,8 +88,19 @@ def _years(text: str, _: Reading) -> Fraction:
     expected = "a time such as 20 years"
     quantity = read_quantity(text, expected)
     if quantity.unit.measure != "calendar" or quantity.value == 0:
-        raise Unreadable(f"{text} is no number of years", expected)
+        bare = f"write {text} years" if quantity.unit == pieces() and quantity.value else ""
+        raise Unreadable(f"{clipped(text)} is no number of years", expected, bare)
     return quantity.in_unit("year")
+
+
+def _hours(text: str, _: Reading) -> Fraction:
+    """Hours as a number, with or without the word: `7`, `6.5`, `7 hours`."""
+    expected = "a number of hours such as 7 or 6.5"
+    clock = re.fullmatch(r"(\d{1,3})(?::| ?h ?)([0-5]\d) ?(?:m|min)?", text, re.ASCII)
+    if clock is not None:
+        hours = significant_text(Fraction(int(clock[1]) * 60 + int(clock[2]), 60), 4)
+        raise Unreadable(f"{text} is written as on a clock", expected, f"write {hours}")
+    return read_number(re.sub(r"(?<=\d)\s*(?:hours?|hrs?|h)\.?$", "", text), expected).value
 
 
 def _number(text: str, _: Reading) -> Fraction:
@@ -106,8 +119,18 @@ def _rate(text: str, _: Reading) -> Fraction:
 
 
 def _label(text: str, _: Reading) -> str:
-    if not re.fullmatch(r"[^\W\d_][\w-]*", text):
-        raise Unreadable(f"{text} is no plain word", "letters, digits and dashes, beginning with a letter")
+    if not re.fullmatch(r"[^\W\d_][\w-]*", text) or not text[0].isalpha():
+        slug = re.sub(r"\W+", "-", text.strip()).strip("-_")
+        fix = (
+            f"write {clipped(slug)}"
+            if slug[:1].isalpha()
+            else f"begin it with a letter, as in no{slug}"
+            if slug
+            else ""
+        )
+        raise Unreadable(
+            f"{clipped(text)} is no plain word", "letters, digits and dashes, beginning with a letter", fix
+        )
     return text
 
 
@@ -118,6 +141,7 @@ AWAY = Word("a date, or two as 2026-07-04/2026-07-12", _away, STRING)
 QUANTITY = Word("a quantity such as 36 bag, 2.4 m or 9 ft 8 in", _quantity, AMOUNTISH)
 DURATION = Word("a time such as 7 days or 3 hours", _length_of_time, STRING)
 YEARS = Word("a time such as 20 years", _years, STRING)
+HOURS = Word("a number of hours such as 7 or 6.5", _hours, AMOUNTISH)
 NUMBER = Word("a number such as 7 or 6.5", _number, AMOUNTISH)
 COUNT = Word("a whole number of 1 or more", _count, {"type": ["integer", "string"]})
 RATE = Word("a part such as 25% or 0.25", _rate, AMOUNTISH)
@@ -128,31 +152,63 @@ def judged(kind: Word[T]) -> Word[Judged[T]]:
     """The same kind, with `about` allowed before the value."""
 
     def parse(text: str, reading: Reading) -> Judged[T]:
-        bare, count = ABOUT.subn("", text, count=1) if ABOUT.match(text) else (text, 0)
-        return Judged(kind.parse(bare, reading), about=bool(count))
+        bare, about = without_about(text)
+        return Judged(kind.parse(bare, reading), about=about)
 
     schema = dict(kind.schema) | ({"type": ["string", "number"]} if "type" in kind.schema else {})
     return Word(kind.expects, parse, schema)
 
 
-def choice(*words: str) -> Word[str]:
-    """One of these words."""
+def loosely(kind: Word[T]) -> Word[T]:
+    """The same kind, where `about` may stand and adds nothing: the number is a judgement anyway."""
+
+    def parse(text: str, reading: Reading) -> T:
+        return kind.parse(without_about(text)[0], reading)
+
+    return Word(kind.expects, parse, dict(kind.schema))
+
+
+def without_about(text: str) -> tuple[str, bool]:
+    """The value behind an `about`, and whether there was one; Unreadable for other words that say it."""
+    match = ABOUT.match(text)
+    if match is not None:
+        return text[match.end() :], True
+    rough = re.fullmatch(rf"{ROUGHLY}(?P<after>[\d.$€£¥].*)|(?P<before>.*\d)\s*(?:\?|ish|or so)", text)
+    if rough is not None:
+        number = rough["after"] or rough["before"]
+        raise Unreadable(f"{clipped(text)} is a guess", "the word about before it", f"write about {clipped(number)}")
+    return text, False
+
+
+HOURS_TOLD = judged(HOURS)
+HOURS_GUESSED = loosely(HOURS)
+
+
+def choice(*words: str, also: Lookup[str, str] | None = None) -> Word[str]:
+    """One of these words. `also` are other words for them, which the message recognises."""
     expects = one_of(words)
+    known = {**{word: word for word in words}, **(also or {})}
 
     def parse(text: str, _: Reading) -> str:
         if text in words:
             return text
-        raise Unreadable(f"{text} is not known here", expects, did_you_mean(text, words))
+        meant = known.get(text.lower())
+        hint = f"write {meant}" if meant else did_you_mean(text, words)
+        raise Unreadable(f"{clipped(text)} is not known here", expects, hint)
 
     return Word(expects, parse, {"enum": list(words)})
 
 
 @dataclass(frozen=True, slots=True)
 class Listed(Generic[T]):
-    """A list of a kind. `lone` allows a single value to stand without its list."""
+    """A list of a kind. `lone` allows a single value to stand without its list.
+
+    `fix` is what to write in place of something that is no list.
+    """
 
     kind: Kind[T]
     lone: bool = False
+    fix: str = ""
 
     @property
     def expects(self) -> str:
@@ -169,13 +225,12 @@ class Listed(Generic[T]):
         """The values with their places; one that cannot be read is reported and left out."""
         if isinstance(node, Sequence):
             nodes = node.items
-        elif self.lone and isinstance(node, Scalar):
-            nodes = (node,)
-        elif isinstance(node, Scalar) and not node.text and not node.quoted:
+        elif isinstance(node, Scalar) and node.empty and not node.comment:
             return ()
+        elif self.lone and (isinstance(node, Scalar) or meant_by(node)):
+            nodes = (node,)
         else:
-            fix = f"write {key}: [{node.text}]" if isinstance(node, Scalar) else ""
-            reading.mistake(node.place, f"{key} is {kind_of(node)}", self.expects, fix)
+            reading.mistake(node.place, f"{key} is {kind_of(node)}", self.expects, self.fix)
             return None
         read = ((self.kind.read(one, key, reading), one.place) for one in nodes)
         return tuple(Placed(value, place) for value, place in read if value is not None)
@@ -183,10 +238,14 @@ class Listed(Generic[T]):
 
 @dataclass(frozen=True, slots=True)
 class Table(Generic[T]):
-    """A mapping from the author's own words to a kind. `words` names what the words are ("a phase")."""
+    """A mapping from the author's own words to a kind. `words` names what the words are ("a phase").
+
+    `fix` is what to write in place of something that is no mapping.
+    """
 
     kind: Kind[T]
     words: str
+    fix: str = ""
 
     @property
     def expects(self) -> str:
@@ -200,10 +259,10 @@ class Table(Generic[T]):
 
     def read(self, node: Node, key: str, reading: Reading) -> tuple[tuple[Placed[str], T], ...] | None:
         """Pairs of word (with its place) and value, in the order written."""
-        if isinstance(node, Scalar) and not node.text and not node.quoted:
+        if isinstance(node, Scalar) and node.empty:
             return ()
         if not isinstance(node, Mapping):
-            reading.mistake(node.place, f"{key} is {kind_of(node)}", self.expects)
+            reading.mistake(node.place, f"{key} is {kind_of(node)}", self.expects, self.fix)
             return None
         read = ((one.key, self.kind.read(one.value, one.key.text, reading)) for one in node.entries)
         return tuple((Placed(name.text, name.place), value) for name, value in read if value is not None)

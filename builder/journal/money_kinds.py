@@ -2,19 +2,27 @@
 
 from __future__ import annotations
 
+import re
 from fractions import Fraction
 
 from builder.journal.keys import Word
-from builder.journal.kinds import AMOUNTISH, STRING
+from builder.journal.kinds import AMOUNTISH, STRING, loosely
 from builder.journal.reading import Reading
 from builder.journal.records.item import Size, TaxTold, Told
 from builder.journal.report import did_you_mean
 from builder.words.currencies import codes
+from builder.words.misread import clipped
 from builder.words.money import Currency, Money
 from builder.words.numbers import Unreadable, read_number, read_rate
 from builder.words.quantity import Quantity, read_quantity
 from builder.words.rounding import decimal_text
-from builder.words.units import MEASURED, Unit, unit_named
+from builder.words.units import MEASURED, Unit, pieces, unit_named
+
+_FREE = ("free", "nothing", "none", "gift", "gratis", "salvaged", "n/c")
+_SIGNS = {
+    "$": "USD, CAD or AUD", "us$": "USD", "dollar": "USD, CAD or AUD", "€": "EUR", "euro": "EUR", "£": "GBP",
+    "pound": "GBP", "¥": "JPY or CNY", "yen": "JPY",
+}  # fmt: skip
 
 
 def read_amount(text: str, currency: Currency) -> Money:
@@ -26,9 +34,9 @@ def read_amount(text: str, currency: Currency) -> Money:
     if minor.denominator != 1:
         rounded = decimal_text(written.value, digits)
         raise Unreadable(
-            f"{text} has more decimals than {currency.code} has",
+            f"{clipped(text)} has more decimals than {currency.code} has",
             f"at most {digits} decimals" if digits else "a whole number",
-            f"write {rounded}, or give unit_cost, which may have any digits",
+            f"write {rounded}",
         )
     return Money(int(minor), currency)
 
@@ -38,11 +46,32 @@ def _amount(text: str, reading: Reading) -> Money:
 
 
 def _price(text: str, _: Reading) -> Fraction:
-    return read_number(text, "a price such as 6.10").value
+    expected = "a price such as 6.10"
+    if text.lower() in ("unknown", *_FREE):
+        raise Unreadable(
+            f"{text} is not a number",
+            expected,
+            f"write cost: {'0' if text.lower() in _FREE else 'unknown'} instead",
+        )
+    return read_number(text, expected).value
 
 
 def _cost(text: str, reading: Reading) -> Money | Told:
-    return Told(text) if text in ("unknown", "rest") else read_amount(text, reading.currency)
+    if text.lower() in ("unknown", "rest"):
+        return Told(text.lower())
+    try:
+        return read_amount(text, reading.currency)
+    except Unreadable as error:
+        raise Unreadable(error.found, error.expected, _cost_meant(text, error)) from None
+
+
+def _cost_meant(text: str, error: Unreadable) -> str:
+    if text.lower() in _FREE:
+        return "write 0, and say with source: where it came from"
+    if not re.search(r"\d", text):
+        return error.fix or "write unknown, where nobody knows"
+    many = "more decimals" in error.found
+    return f"{error.fix}, or unit_cost instead of cost, which may have any digits" if many else error.fix
 
 
 def _amount_or_rate(text: str, reading: Reading) -> Money | Fraction:
@@ -52,7 +81,9 @@ def _amount_or_rate(text: str, reading: Reading) -> Money | Fraction:
 
 
 def _tax(text: str, reading: Reading) -> Money | Fraction | TaxTold:
-    return TaxTold.INCLUDED if text == "included" else _amount_or_rate(text, reading)
+    if text.lower() in ("included", "incl", "inclusive"):
+        return TaxTold.INCLUDED
+    return _amount_or_rate(text, reading)
 
 
 def _part(text: str, _: Reading) -> Quantity | Fraction:
@@ -62,44 +93,61 @@ def _part(text: str, _: Reading) -> Quantity | Fraction:
 
 def _size(text: str, _: Reading) -> Size:
     expected = "a width and a height such as 24 in x 48 in"
-    width, cross, height = text.replace("×", " x ").partition(" x ")
-    if not cross:
-        raise Unreadable(f"{text} is not a size", expected)
-    sides = [read_quantity(side.strip(), expected) for side in (width, height)]
-    for side in sides:
+    written = _CROSS.split(text)
+    if len(written) != 2:
+        raise Unreadable(f"{clipped(text)} is not a size", expected, _two_sides(text, written))
+    width, height = (read_quantity(side, expected) for side in written)
+    if width.unit == pieces():
+        unit = height.unit.symbol if height.unit.measure == "length" else "in"
+        tail = "" if height.unit.measure == "length" else " in, or cm"
+        found = f"{clipped(text)} has no unit for its width"
+        raise Unreadable(found, expected, f"write {written[0]} {unit} x {written[1]}{tail}")
+    for side in (width, height):
         if side.unit.measure != "length" or side.value == 0:
             raise Unreadable(f"{side} is not a length", expected)
-    return Size(width=sides[0], height=sides[1], text=text)
+    return Size(width=width, height=height, text=text)
+
+
+# A cross between two sides, not the x of a word: 24 in x 48 in, 24"x48", 24×48.
+_CROSS = re.compile(r"(?<=[\w.\"'”″’′]) *[xX×*] *(?=[\d.])")
+
+
+def _two_sides(text: str, written: list[str]) -> str:
+    if len(written) == 3:
+        return f"write {clipped(written[0])} x {clipped(written[1])}, and the thickness in the name"
+    by = re.fullmatch(r"(\S.{0,20}) (?:by|X|and|/) (\S.{0,20})", text)
+    return f"write {by[1]} x {by[2]}" if by else ""
 
 
 def _area(text: str, reading: Reading) -> Quantity:
     expected = "an area such as 140 ft2 or 10 ft x 14 ft"
-    if " x " in text or "×" in text:
+    if _CROSS.search(text):
         size = _size(text, reading)
         unit = "ft2" if size.width.unit.symbol in ("ft", "in", "yd") else "m2"
         side = unit.removesuffix("2")
         return Quantity(size.width.in_unit(side) * size.height.in_unit(side), MEASURED[unit])
     quantity = read_quantity(text, expected)
     if quantity.unit.measure != "area" or quantity.value == 0:
-        raise Unreadable(f"{text} is not an area", expected)
+        bare = quantity.unit == pieces() and quantity.value
+        raise Unreadable(
+            f"{clipped(text)} is not an area", expected, f"write {text} ft2, or m2" if bare else ""
+        )
     return quantity
 
 
 def _currency(text: str, _: Reading) -> Currency:
-    if text not in codes():
-        raise Unreadable(
-            f"{text} is no currency code",
-            "an ISO 4217 code such as USD, EUR or JPY",
-            did_you_mean(text.upper(), codes()) if text.upper() not in codes() else f"write {text.upper()}",
-        )
-    return Currency.named(text)
+    if text in codes():
+        return Currency.named(text)
+    meant = _SIGNS.get(text.lower().rstrip("s"), text.upper())
+    hint = f"write {meant}" if meant[:3] in codes() and meant != text else did_you_mean(meant, codes())
+    raise Unreadable(f"{clipped(text)} is no currency code", "an ISO 4217 code such as USD, EUR or JPY", hint)
 
 
 def _travel_rate(text: str, _: Reading) -> tuple[Fraction, Unit | None]:
-    number, _word, name = text.replace("/", " per ").partition(" per ")
+    number, _word, name = re.sub(r" a (?=mile|km|kilo)|/", " per ", text).partition(" per ")
     unit = unit_named(name.strip()) if name else None
     if name and (unit is None or unit.symbol not in ("mi", "km")):
-        raise Unreadable(f"{text} is not per mile or km", "a rate such as 0.55 per mile")
+        raise Unreadable(f"{clipped(text)} is not per mile or km", "a rate such as 0.55 per mile")
     return read_number(number.strip(), "a rate such as 0.55 per mile").value, unit
 
 
@@ -107,7 +155,8 @@ def _was(text: str, _: Reading) -> str:
     expected = "an amount and its currency such as 41.20 EUR"
     number, _space, code = text.partition(" ")
     if code not in codes():
-        raise Unreadable(f"{text} names no currency", expected)
+        turned = f"write {code} {number}" if number in codes() else ""
+        raise Unreadable(f"{clipped(text)} names no currency", expected, turned)
     read_amount(number, Currency.named(code))
     return text
 
@@ -123,4 +172,8 @@ AREA = Word("an area such as 140 ft2 or 10 ft x 14 ft", _area, STRING)
 CURRENCY = Word("an ISO 4217 code such as USD", _currency, STRING)
 TRAVEL_RATE = Word("a rate such as 0.55 per mile", _travel_rate, AMOUNTISH)
 WAS = Word("an amount and its currency such as 41.20 EUR", _was, STRING)
-
+# Judgements by their nature, where "about" adds nothing.
+BUDGET = loosely(AMOUNT)
+RESERVE = loosely(AMOUNT_OR_RATE)
+WORTH_OF = loosely(PRICE)
+TRAVEL_WORTH = loosely(TRAVEL_RATE)

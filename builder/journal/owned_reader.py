@@ -4,21 +4,29 @@ from __future__ import annotations
 
 import re
 
+from builder.journal.guess import quoted
 from builder.journal.keys import Group, Key
 from builder.journal.kinds import QUANTITY, TEXT, YES_NO, Anything
-from builder.journal.money_kinds import PRICE
+from builder.journal.money_kinds import PRICE, WORTH_OF
 from builder.journal.reading import Reading, kind_of
 from builder.journal.records.item import Told
 from builder.journal.records.plan import Owned, OwnedEquipment, OwnedStock
 from builder.journal.records.written import Entry, Mapping, Node, Scalar
+from builder.journal.report import Lost
+from builder.words.misread import clipped
 from builder.words.place import Place
 
 NAME = Key(name="name", kind=TEXT, meaning="what it is called on the pages", example="Table saw")
 WORTH = Key(
-    name="replacement_cost", kind=PRICE, meaning="what an hour of it is worth, or a unit of stock new", example="9"
+    name="replacement_cost",
+    also=("worth", "rate", "per_hour", "hourly", "value", "cost"),
+    kind=WORTH_OF,
+    meaning="what an hour of it is worth, or a unit of stock new",
+    example="9",
 )
 BASIS = Key(
     name="basis",
+    also=("source", "where_from"),
     kind=TEXT,
     meaning="where that rate comes from; say so when it includes fuel",
     example="day hire at the nearest yard, divided by eight",
@@ -38,12 +46,14 @@ STOCK = Group(name="owned stock", keys=(MATERIAL, QUANTITY_OF, UNIT_COST, WORTH)
 _OBJECT = {"type": "object"}
 ALL_EQUIPMENT: Key[Node] = Key(
     name="equipment",
+    also=("tools", "machines"),
     kind=Anything("own machines and tools by key", _OBJECT),
     meaning="own machines and tools, each under a key of its own",
     example="{saw: {name: Table saw, replacement_cost: 9}}",
 )
 ALL_STOCK: Key[Node] = Key(
     name="stock",
+    also=("leftovers", "materials"),
     kind=Anything("leftovers by key", _OBJECT),
     meaning="leftovers of earlier jobs, each under a key of its own",
     example="{offcuts: {material: Cedar offcuts, quantity: 12 board, unit_cost: 3}}",
@@ -56,6 +66,7 @@ def read_owned(node: Node | None, file: str, reading: Reading) -> Owned:
     """What owned.yaml says; nothing owned when there is no such file."""
     fields = OWNED.read(node, reading, Place(file=file))
     if fields is None:
+        reading.report.lose(Lost.OWNED)
         return Owned()
     equipment = (_equipment(entry, reading) for entry in _entries(fields.get(ALL_EQUIPMENT), reading))
     stock = (_stock(entry, reading) for entry in _entries(fields.get(ALL_STOCK), reading))
@@ -66,17 +77,28 @@ def read_owned(node: Node | None, file: str, reading: Reading) -> Owned:
 
 
 def _entries(node: Node | None, reading: Reading) -> tuple[Entry, ...]:
-    if node is None or (isinstance(node, Scalar) and not node.text):
+    if node is None or (isinstance(node, Scalar) and node.empty):
         return ()
     if not isinstance(node, Mapping):
-        reading.mistake(node.place, f"this is {kind_of(node)}", "a key, a colon, and what it is, for each")
+        reading.mistake(
+            node.place,
+            f"this is {kind_of(node)}",
+            "a key, a colon, and what it is, for each",
+            "write a word for each and a colon, such as saw:, and its keys below it, further in",
+        )
+        reading.report.lose(Lost.OWNED)
         return ()
     return node.entries
 
 
 def _equipment(entry: Entry, reading: Reading) -> OwnedEquipment | None:
-    fields = EQUIPMENT.read(entry.value, reading, entry.key.place)
+    value: Node | None = entry.value
+    if isinstance(value, Scalar) and not value.empty:
+        _only_a_name(entry.key.text, value, reading)
+        return None
+    fields = EQUIPMENT.read(None if isinstance(value, Scalar) else value, reading, entry.key.place)
     if fields is None:
+        reading.report.lose(Lost.OWNED)
         return None
     basis = fields.get(BASIS)
     return OwnedEquipment(
@@ -89,10 +111,21 @@ def _equipment(entry: Entry, reading: Reading) -> OwnedEquipment | None:
     )
 
 
+def _only_a_name(key: str, value: Scalar, reading: Reading) -> None:
+    reading.mistake(
+        value.place,
+        f"{key} is {kind_of(value)}",
+        "keys and values, such as name: Table saw",
+        f"write {key}: {{name: {quoted(clipped(value.text))}}}",
+    )
+    reading.report.lose(Lost.OWNED)
+
+
 def _stock(entry: Entry, reading: Reading) -> OwnedStock | None:
     fields = STOCK.read(_unknown_left_out(entry.value), reading, entry.key.place)
     material, quantity = (None, None) if fields is None else (fields.get(MATERIAL), fields.get(QUANTITY_OF))
     if fields is None or material is None or quantity is None:
+        reading.report.lose(Lost.OWNED)
         return None
     return OwnedStock(
         key=entry.key.text,

@@ -3,29 +3,45 @@
 from __future__ import annotations
 
 import re
+from bisect import bisect_right
+from urllib.parse import unquote
 
-from builder.journal.records.episode import Mark, Picture
 from builder.journal.reading import Reading
+from builder.journal.records.episode import Mark, Picture
+from builder.words.misread import clipped
 from builder.words.place import Place
 
-_MARK = re.compile(r"\{=\s*(?P<name>[^{}\n]*?)\s*=\}")
-_PICTURE = re.compile(r"!\[(?P<alt>[^\]\n]*)\]\((?P<path><[^>\n]*>|[^)\s]+)(?:\s+\"[^\"\n]*\")?\s*\)")
-_TAG = re.compile(r"<img\b[^>]*>", re.IGNORECASE)
-_SRC = re.compile(r"\bsrc\s*=\s*[\"']?(?P<path>[^\"'\s>]+)", re.IGNORECASE)
-_ALT = re.compile(r"\balt\s*=\s*\"(?P<alt>[^\"]*)\"", re.IGNORECASE)
+# No pattern here may look twice at the same characters: a story can be a million characters long.
+_MARK = re.compile(r"\{=(?P<name>(?:[^{}\n]|\n(?![ \t]*\n))*)=\}")
+_BEGUN = re.compile(r"\{=")
+_PICTURE = re.compile(
+    r"!\[(?P<alt>(?:[^\[\]\n]|\[[^\[\]\n]*\])*)\]"
+    r"(?:\((?P<inside>(?:[^()\n]|\([^()\n]*\))*)\)|\[(?P<name>[^\[\]\n]*)\])"
+)
+_ADDRESS = re.compile(r"^ {0,3}\[(?P<name>[^\[\]\n]+)\]:[ \t]*(?P<path>\S+)", re.MULTILINE)
+_TAG = re.compile(r"<img\b[^<>]*>", re.IGNORECASE)
+_SRC = re.compile(
+    r"""\bsrc\s*=\s*(?:"(?P<double>[^"]*)"|'(?P<single>[^']*)'|(?P<bare>[^"'\s>]+))""", re.IGNORECASE
+)
+_ALT = re.compile(r"""\balt\s*=\s*(?:"(?P<double>[^"]*)"|'(?P<single>[^']*)')""", re.IGNORECASE)
 
 
 class Lines:
     """Turns a position in the story into a place in its file."""
 
     def __init__(self, file: str, prose: str, first: int) -> None:
-        self._file, self._prose, self._first = file, prose, first
+        self._file, self._first = file, first
+        self._starts = [0, *(found.end() for found in re.finditer("\n", prose))]
 
     def place(self, start: int, end: int) -> Place:
         """The place of the characters from `start` to `end`."""
-        line = self._prose.count("\n", 0, start)
-        column = start - (self._prose.rfind("\n", 0, start) + 1) + 1
-        return Place(file=self._file, line=line + self._first, column=column, width=max(end - start, 1))
+        line = bisect_right(self._starts, start) - 1
+        return Place(
+            file=self._file,
+            line=line + self._first,
+            column=start - self._starts[line] + 1,
+            width=max(end - start, 1),
+        )
 
 
 def find_marks(prose: str, lines: Lines) -> tuple[Mark, ...]:
@@ -38,43 +54,86 @@ def find_marks(prose: str, lines: Lines) -> tuple[Mark, ...]:
             end=found.end(),
         )
         for found in _MARK.finditer(prose)
+        if found["name"].strip()
     )
+
+
+def check_marks(prose: str, lines: Lines, reading: Reading) -> None:
+    """Report every `{=` that has no `=}`, or nothing between: it would stand on the page as it is."""
+    closed = {found.start(): found["name"].strip() for found in _MARK.finditer(prose)}
+    for begun in _BEGUN.finditer(prose):
+        if not closed.get(begun.start()):
+            reading.mistake(
+                lines.place(begun.start(), begun.end()),
+                "a figure begins with {= here and does not end with =}"
+                if begun.start() not in closed
+                else "no figure is named between {= and =}",
+                "{=, the name of a figure and =}",
+                "write {= spent to date =}, for instance",
+            )
 
 
 def find_pictures(prose: str, lines: Lines, reading: Reading) -> tuple[Picture, ...]:
     """Every picture of the journal that the story shows; pictures of other hosts are refused."""
-    found = [
-        (one.start(), one["path"].strip("<>"), one["alt"], one) for one in _PICTURE.finditer(prose)
-    ]
+    addresses = {found["name"].lower(): found["path"] for found in _ADDRESS.finditer(prose)}
+    found = [(one, _path(one, addresses), one["alt"]) for one in _PICTURE.finditer(prose)]
     for tag in _TAG.finditer(prose):
         source, alt = _SRC.search(tag[0]), _ALT.search(tag[0])
-        if source:
-            found.append((tag.start(), source["path"], alt["alt"] if alt else "", tag))
+        found.append((tag, _value(source), _value(alt)))
     pictures = (
         picture(path, alt, lines.place(match.start(), match.end()), reading)
-        for _, path, alt, match in sorted(found, key=lambda one: one[0])
+        for match, path, alt in sorted(found, key=lambda one: one[0].start())
+        if path
     )
     return tuple(one for one in pictures if one is not None)
 
 
+def _path(match: re.Match[str], addresses: dict[str, str]) -> str:
+    """The path of `![alt](path "title")`, `![alt](<path>)` or `![alt][name]`; "" when there is none."""
+    if match["inside"] is None:
+        return addresses.get((match["name"] or match["alt"]).lower(), "").strip("<>")
+    inside: str = match["inside"].strip()
+    quote = inside.rfind(inside[-1], 0, -1) if inside.endswith(('"', "'")) else -1
+    titled = quote > 0 and inside[quote - 1].isspace()
+    return (inside[:quote].rstrip() if titled else inside).strip("<>")
+
+
+def _value(match: re.Match[str] | None) -> str:
+    return "" if match is None else next((one for one in match.groups() if one), "")
+
+
+_INSIDE = "a picture in the journal's folder, such as ../photos/pegs.png"
+
+
 def picture(written: str, alt: str, place: Place, reading: Reading) -> Picture | None:
     """A picture by the path its author wrote, which must lie in the journal's folder."""
-    if re.match(r"[a-z][a-z0-9+.-]*:|//", written, re.IGNORECASE):
-        reading.mistake(
-            place,
-            f"the picture {written} is on another host",
+    wrong = _no_picture(written)
+    if wrong is not None:
+        reading.mistake(place, *wrong)
+        return None
+    return Picture(path=_in_journal(written), place=place, alt=alt.strip(), written=written)
+
+
+def _in_journal(written: str) -> str:
+    """The path inside the journal: episodes lie one folder down, so one `../` leads to it."""
+    return unquote(written).removeprefix("./").removeprefix("../")
+
+
+def _no_picture(written: str) -> tuple[str, str, str] | None:
+    shown = clipped(written)
+    if re.match(r"(?:https?:)?//", written, re.IGNORECASE):
+        return (
+            f"the picture {shown} is on another host",
             "a picture in photos/, so that no page asks another host for anything",
             "put the file into photos/ and write ../photos/ and its name",
         )
-        return None
-    path = written.removeprefix("../").removeprefix("./").removeprefix("../")
-    parts = path.split("/")
-    if path.startswith("/") or "\\" in path or ".." in parts or "" in parts:
-        reading.mistake(
-            place,
-            f"the picture {written} lies outside the journal",
-            "a picture in the journal's folder, such as ../photos/pegs.png",
-            "move the file into photos/",
-        )
-        return None
-    return Picture(path=path, place=place, alt=alt.strip(), written=written)
+    if re.match(r"data:", written, re.IGNORECASE):
+        return "the picture is written into the story itself", _INSIDE, "save it as a file in photos/"
+    if re.match(r"/|~|[a-z][a-z0-9+.-]*:", written, re.IGNORECASE):
+        return f"the picture {shown} is a place on your own computer", _INSIDE, "copy the file into photos/"
+    path = _in_journal(written)
+    if "\\" in path:
+        return f"the picture {shown} is written with \\", _INSIDE, f"write {shown.replace(chr(92), '/')}"
+    if {"..", ".", ""} & set(path.split("/")) or path.startswith("~") or "\x00" in path:
+        return f"the picture {shown} lies outside the journal", _INSIDE, "move the file into photos/"
+    return None

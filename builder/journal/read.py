@@ -12,9 +12,8 @@ from builder.journal.plan_reader import read_plan
 from builder.journal.reading import Reading
 from builder.journal.records.episode import Episode
 from builder.journal.records.journal import Journal
-from builder.journal.records.plan import Owned
 from builder.journal.records.written import Node
-from builder.journal.report import Report
+from builder.journal.report import Lost, Report
 from builder.journal.settings_reader import read_settings
 from builder.journal.text import decode, divide
 from builder.journal.tree import read_tree
@@ -23,45 +22,64 @@ from builder.words.problem import Problem
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Read:
-    """The journal (None when it has no usable settings) and the problems of reading it."""
+    """The journal (None when it has no usable settings) and the problems of reading it.
+
+    `whole` is False when lines, episodes or other parts could not be read and are left out: sums of what is
+    left say nothing, and names that lead to it cannot be looked up.
+    """
 
     journal: Journal | None
     problems: tuple[Problem, ...]
+    whole: bool = True
 
 
 def read_journal(files: Files) -> Read:
     """Read every file; a file that cannot be read does not keep the others from being read."""
     report = Report()
+    for file in files.unread:
+        report.lose(*_PARTS.get(file, (Lost.EPISODE,)))
     settings, reading = read_settings(_tree(files, SETTINGS, report), SETTINGS, Reading(report=report))
     owned = read_owned(_tree(files, OWNED, report), OWNED, reading)
-    plan = read_plan(_tree(files, PLAN, report), PLAN, reading)
-    episodes = _episodes(files, reading, owned)
+    keys = frozenset(one.key for one in owned.equipment)
+    plan = read_plan(_tree(files, PLAN, report), PLAN, reading, keys)
+    episodes = _episodes(files, reading, keys)
     if settings is None:
-        return Read(journal=None, problems=report.problems)
+        return Read(journal=None, problems=report.problems, whole=False)
     journal = Journal(
         settings=settings,
         plan=plan,
         owned=owned,
         episodes=tuple(sorted(episodes, key=lambda one: (one.date, one.number))),
-        planned=files.text(PLAN) is not None,
+        planned=files.text(PLAN) is not None or PLAN in files.unread,
     )
     check_journal(journal, files.pictures, report)
-    return Read(journal=journal, problems=report.problems)
+    return Read(journal=journal, problems=report.problems, whole=report.whole)
+
+
+_PARTS = {PLAN: (Lost.PHASE, Lost.PLANNED_LINE), OWNED: (Lost.OWNED,)}
 
 
 def _tree(files: Files, file: str, report: Report) -> Node | None:
+    """What a file says; None when there is no such file, or when it cannot be read."""
     raw = files.text(file)
-    source = None if raw is None else decode(file, raw, report)
-    return None if source is None else read_tree(source, report)
+    if raw is None:
+        return None
+    source = decode(file, raw, report)
+    tree = None if source is None else read_tree(source, report)
+    if tree is None:
+        report.lose(*_PARTS.get(file, ()))
+    return tree
 
 
-def _episodes(files: Files, reading: Reading, owned: Owned) -> list[Episode]:
-    keys = frozenset(one.key for one in owned.equipment)
-    episodes = (_episode(file, raw, reading, keys) for file, raw in files.episodes)
+def _episodes(files: Files, reading: Reading, owned: frozenset[str]) -> list[Episode]:
+    episodes = (_episode(file, raw, reading, owned) for file, raw in files.episodes)
     return [episode for episode in episodes if episode is not None]
 
 
 def _episode(file: str, raw: bytes, reading: Reading, owned: frozenset[str]) -> Episode | None:
     source = decode(file, raw, reading.report)
     parts = None if source is None else divide(source, reading.report)
-    return None if parts is None else read_episode(file, parts, reading, owned)
+    episode = None if parts is None else read_episode(file, parts, reading, owned)
+    if episode is None:
+        reading.report.lose(Lost.EPISODE)
+    return episode

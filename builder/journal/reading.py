@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from builder.journal.guess import quoted
 from builder.journal.records.written import Mapping, Node, Scalar, Sequence
 from builder.journal.report import Report
+from builder.words.misread import clipped
 from builder.words.money import Currency
 from builder.words.place import Place
 
@@ -21,25 +23,22 @@ class Reading:
 
     def scalar(self, node: Node, key: str, expected: str) -> Scalar | None:
         """The node as one written value; anything else is reported."""
-        if isinstance(node, Scalar) and (node.text or node.quoted):
-            return node
-        place = node.place
         if isinstance(node, Scalar):
+            if not node.empty:
+                return node
+            self.report.mistake(node.place, *no_value(node, key, expected))
+        elif (meant := meant_by(node)) is not None:
+            begins = "begins with {=" if meant.startswith("{=") else "holds a colon"
             self.report.mistake(
-                place,
-                f"{key} has no value",
-                expected,
-                'a # starts a comment: write "#4" in quotes, or no. 4, where one is meant; or remove the key',
-            )
-        elif isinstance(node, Mapping) and node.entries and node.entries[0].key.text.startswith("="):
-            self.report.mistake(
-                place,
-                f"{key}: a value begins with {{=",
-                "a figure at the start of a value in quotes",
-                f'write {key}: "{{{node.entries[0].key.text}}}"',
+                node.place,
+                f"{key}: a value {begins}",
+                "a figure at the start of a value in quotes"
+                if meant.startswith("{=")
+                else f"{expected}, in quotes where it holds a colon",
+                f"write {quoted(meant)}",
             )
         else:
-            self.report.mistake(place, f"{key} is {kind_of(node)}", expected)
+            self.report.mistake(node.place, f"{key} is {kind_of(node)}", expected)
         return None
 
     def mistake(self, place: Place, found: str, expected: str, fix: str = "") -> None:
@@ -47,8 +46,34 @@ class Reading:
         self.report.mistake(place, found, expected, fix)
 
 
+def no_value(node: Scalar, key: str, expected: str) -> tuple[str, str, str]:
+    """What is wrong with an empty value: left empty, or lost behind a # that was no comment."""
+    if node.comment:
+        number = node.comment.removeprefix("#").strip()
+        return (
+            f"{key} has no value, as # begins a comment",
+            expected,
+            f"write {quoted(clipped(node.comment))} in quotes, or no. {clipped(number)}"
+            if number[:1].isdigit()
+            else f"write the value before the #, or remove {key}",
+        )
+    return f"{key} has no value", expected, f"write one, or remove {key}"
+
+
+def meant_by(node: Node) -> str | None:
+    """The text an author meant who did not know that `{` or a colon makes keys; None if keys were meant."""
+    if not isinstance(node, Mapping) or len(node.entries) != 1:
+        return None
+    only = node.entries[0]
+    if not isinstance(only.value, Scalar):
+        return None
+    if only.key.text.startswith("=") and only.value.empty:
+        return f"{{{only.key.text}}}"
+    return f"{only.key.text}: {only.value.text}" if " " in only.key.text else None
+
+
 def kind_of(node: Node) -> str:
     """What a node is, in a word the author knows."""
     if isinstance(node, Sequence):
         return "a list"
-    return "a group of keys" if isinstance(node, Mapping) else f"{node.text or 'empty'}"
+    return "a group of keys" if isinstance(node, Mapping) else clipped(node.text) or "empty"

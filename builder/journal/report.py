@@ -4,44 +4,97 @@ from __future__ import annotations
 
 import difflib
 from collections.abc import Iterable, Sequence
+from enum import Enum
 
 from builder.words.numbers import Unreadable
 from builder.words.place import Place
 from builder.words.problem import Problem, Weight
 
+MOST_SHOWN = 300
+MOST_HINTS = 200
+
+
+class Lost(Enum):
+    """What could not be read, so that a name that leads to it cannot be looked up."""
+
+    EPISODE = "episode"
+    LINE = "line"
+    RECEIPT = "receipt"
+    PHASE = "phase"
+    PLANNED_LINE = "planned line"
+    OWNED = "owned"
+
 
 class Report:
-    """The problems found so far, in the order found."""
+    """The problems found so far, in the order found, and what was lost with them."""
 
     def __init__(self) -> None:
         self._problems: list[Problem] = []
+        self._lost: set[Lost] = set()
+        self._hints = MOST_HINTS
 
     @property
     def problems(self) -> tuple[Problem, ...]:
         """All of them."""
         return tuple(self._problems)
 
+    @property
+    def whole(self) -> bool:
+        """Whether everything could be read, so that sums and names can be told."""
+        return not self._lost
+
     def mistake(self, place: Place, found: str, expected: str, fix: str = "") -> None:
         """Something that stops publishing."""
-        self._problems.append(Problem(place=place, found=found, expected=expected, fix=fix))
+        self._problems.append(Problem(place=place, found=_short(found), expected=expected, fix=_short(fix)))
 
     def warning(self, place: Place, found: str, expected: str, fix: str = "") -> None:
         """Something to look at; the site is published all the same."""
         self._problems.append(
-            Problem(place=place, found=found, expected=expected, fix=fix, weight=Weight.WARNING)
+            Problem(
+                place=place, found=_short(found), expected=expected, fix=_short(fix), weight=Weight.WARNING
+            )
         )
 
     def unreadable(self, place: Place, key: str, error: Unreadable) -> None:
         """A value that is not what its key takes."""
         self.mistake(place, f"{key}: {error.found}" if key else error.found, error.expected, error.fix)
 
+    def lose(self, *what: Lost) -> None:
+        """Something was reported and left out; what names it is not reported again as leading nowhere."""
+        self._lost.update(what)
+
+    def lost(self, *what: Lost) -> bool:
+        """Whether anything of these could not be read."""
+        return not self._lost.isdisjoint(what)
+
+    def nearest(self, word: str, known: Iterable[str]) -> str:
+        """What of `known` is nearest to a misspelt word, or "".
+
+        Only for the first mistakes of a run, as looking for a thousand takes minutes.
+        """
+        self._hints -= 1
+        return _nearest(word, known) if self._hints >= 0 else ""
+
+    def hint(self, word: str, known: Iterable[str]) -> str:
+        """`did you mean quantity?`, or "" when nothing known is near."""
+        near = self.nearest(word, known)
+        return f"did you mean {near}?" if near else ""
+
+
+def _short(text: str) -> str:
+    return text if len(text) <= MOST_SHOWN else text[: MOST_SHOWN - 3] + "..."
+
 
 def did_you_mean(word: str, known: Iterable[str]) -> str:
     """`did you mean quantity?`, or "" when nothing known is near."""
-    choices = list(known)
-    lowered = {choice.lower(): choice for choice in choices}
-    near = difflib.get_close_matches(word.lower(), list(lowered), n=1, cutoff=0.6)
-    return f"did you mean {lowered[near[0]]}?" if near else ""
+    near = _nearest(word, known)
+    return f"did you mean {near}?" if near else ""
+
+
+def _nearest(word: str, known: Iterable[str]) -> str:
+    lowered = {choice.lower(): choice for choice in known}
+    near = difflib.get_close_matches(word.lower()[:MOST_SHOWN], list(lowered), n=1, cutoff=0.6)
+    return lowered[near[0]] if near else ""
 
 
 def one_of(words: Sequence[str]) -> str:

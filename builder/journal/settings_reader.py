@@ -3,59 +3,124 @@
 from __future__ import annotations
 
 import dataclasses
+import re
 from fractions import Fraction
 
 from builder.journal.keys import Fields, Group, Key
-from builder.journal.kinds import AWAY, DATE, NUMBER, TEXT, YEARS, YES_NO, Listed, Placed, Table
+from builder.journal.kinds import AWAY, DATE, HOURS, TEXT, YEARS, YES_NO, Listed, Placed, Table
 from builder.journal.language import LANGUAGE, uses_metric
-from builder.journal.money_kinds import AREA, CURRENCY, PRICE, TRAVEL_RATE
+from builder.journal.money_kinds import AREA, CURRENCY, TRAVEL_WORTH, WORTH_OF
 from builder.journal.reading import Reading
 from builder.journal.records.settings import Settings, TravelRate
 from builder.journal.records.written import Node
 from builder.journal.report import did_you_mean
+from builder.words.misread import clipped
 from builder.words.place import Place
+from builder.words.rounding import significant_text
 from builder.words.units import MEASURED
 
 WEEKDAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
 
-TITLE = Key(name="title", kind=TEXT, meaning="name of the build", example="A roof that rolls off", required=True)
-SUMMARY = Key(
-    name="summary", kind=TEXT, meaning="what is being built, in a sentence", example="An observatory, built at weekends."
+TITLE = Key(
+    name="title",
+    also=("name",),
+    kind=TEXT,
+    meaning="name of the build",
+    example="A roof that rolls off",
+    required=True,
 )
-AUTHOR = Key(name="author", kind=TEXT, meaning="who writes", example="Robin")
+SUMMARY = Key(
+    name="summary",
+    also=("description",),
+    kind=TEXT,
+    meaning="what is being built, in a sentence",
+    example="An observatory, built at weekends.",
+)
+AUTHOR = Key(name="author", also=("by", "builder"), kind=TEXT, meaning="who writes", example="Robin")
 LANGUAGE_OF = Key(
-    name="language", kind=LANGUAGE, meaning="language of the pages, as BCP 47", example="en-US", required=True
+    name="language",
+    also=("locale", "lang"),
+    kind=LANGUAGE,
+    meaning="language of the pages, as BCP 47",
+    example="en-US",
+    required=True,
 )
 CURRENCY_OF = Key(
-    name="currency", kind=CURRENCY, meaning="the one currency of the journal, ISO 4217", example="USD", required=True
+    name="currency",
+    kind=CURRENCY,
+    meaning="the one currency of the journal, ISO 4217",
+    example="USD",
+    required=True,
 )
 INCLUDE_TAX = Key(
-    name="prices_include_tax", kind=YES_NO, meaning="yes where shelf prices carry the tax (default no)", example="yes"
+    name="prices_include_tax",
+    kind=YES_NO,
+    meaning="yes where shelf prices carry the tax (default no)",
+    example="yes",
 )
 ADDRESS = Key(
-    name="address", kind=TEXT, meaning="where the site will stand; for feed, sitemap and share cards", example="https://example.org/shed"
+    name="address",
+    also=("url", "site", "website", "site_url"),
+    kind=TEXT,
+    meaning="where the site will stand; for feed, sitemap and share cards",
+    example="https://example.org/shed",
 )
-BEGUN = Key(name="begun", kind=DATE, meaning="the day work began", example="2026-04-11")
-READY_BY = Key(name="ready_by", kind=DATE, meaning="the date it was promised for", example="2026-11-29")
+BEGUN = Key(
+    name="begun",
+    also=("start", "started", "begin", "began"),
+    kind=DATE,
+    meaning="the day work began",
+    example="2026-04-11",
+)
+READY_BY = Key(
+    name="ready_by",
+    also=("deadline", "due", "finish_by", "end"),
+    kind=DATE,
+    meaning="the date it was promised for",
+    example="2026-11-29",
+)
 FLOOR_AREA = Key(
-    name="floor_area", kind=AREA, meaning="gives cost per area", example="10 ft x 14 ft"
+    name="floor_area",
+    also=("area", "size"),
+    kind=AREA,
+    meaning="gives cost per area",
+    example="10 ft x 14 ft",
 )
-SERVICE_LIFE = Key(name="service_life", kind=YEARS, meaning="gives cost per year of service", example="20 years")
+SERVICE_LIFE = Key(
+    name="service_life",
+    also=("lifetime", "lifespan"),
+    kind=YEARS,
+    meaning="gives cost per year of service",
+    example="20 years",
+)
 LABOUR_RATE = Key(
-    name="labour_rate", kind=PRICE, meaning="what an hour of own work would cost; for own_work only", example="18"
+    name="labour_rate",
+    also=("labor_rate", "hourly_rate"),
+    kind=WORTH_OF,
+    meaning="what an hour of own work would cost; for own_work only",
+    example="18",
 )
 TRAVEL_RATE_OF = Key(
     name="travel_rate",
-    kind=TRAVEL_RATE,
+    also=("mileage_rate",),
+    kind=TRAVEL_WORTH,
     meaning="what a mile or a kilometre is worth; for travel_worth only. A bare number is per mile in the "
     "habit of feet, else per km",
     example="0.55 per mile",
 )
 WORK_WEEK = Key(
-    name="work_week", kind=Table(NUMBER, "a weekday"), meaning="hours available by weekday", example="{saturday: 7, sunday: 5}"
+    name="work_week",
+    also=("hours", "weekly_hours"),
+    kind=Table(HOURS, "a weekday", "write {saturday: 7, sunday: 5}"),
+    meaning="hours available by weekday",
+    example="{saturday: 7, sunday: 5}",
 )
 AWAY_ON = Key(
-    name="away", kind=Listed(AWAY, lone=True), meaning="days without work", example="[2026-07-04/2026-07-12]"
+    name="away",
+    also=("holidays", "vacation", "days_off"),
+    kind=Listed(AWAY, lone=True),
+    meaning="days without work",
+    example="[2026-07-04/2026-07-12]",
 )
 SETTINGS = Group(
     name="journal.yaml",
@@ -80,8 +145,11 @@ SETTINGS = Group(
 
 
 def read_settings(node: Node | None, file: str, reading: Reading) -> tuple[Settings | None, Reading]:
-    """The settings, and the reading from here on (which knows the currency)."""
-    fields = SETTINGS.read(node, reading, Place(file=file))
+    """The settings, and the reading from here on (which knows the currency).
+
+    `node` is None when the file could not be read, which has been reported.
+    """
+    fields = None if node is None else SETTINGS.read(node, reading, Place(file=file))
     if fields is None:
         return None, reading
     currency = fields.either(CURRENCY_OF, reading.currency)
@@ -117,9 +185,13 @@ def _settings(fields: Fields, reading: Reading) -> Settings:
 
 def _address(fields: Fields, reading: Reading) -> str | None:
     address = fields.get(ADDRESS)
-    if address is not None and not address.startswith(("https://", "http://")):
+    if address is not None and not re.fullmatch(r"https?://[^\s/.][^\s\"<>]*", address):
+        whole = re.fullmatch(r"[^\s/:.][^\s\"<>:]*\.[^\s\"<>]+", address)
         reading.mistake(
-            fields.place(ADDRESS), f"address is {address}", "an address that begins with https://", f"write https://{address}"
+            fields.place(ADDRESS),
+            f"address is {clipped(address)}",
+            "an address that begins with https://",
+            f"write https://{address}" if whole else "write the address as the browser shows it",
         )
         return None
     return address.rstrip("/") if address else None
@@ -140,7 +212,7 @@ def _work_week(fields: Fields, reading: Reading) -> tuple[Fraction, ...] | None:
     hours = [Fraction(0)] * len(WEEKDAYS)
     for day, number in told:
         _one_day(day, number, hours, reading)
-    if not any(hours):
+    if told and not any(number for _, number in told):
         reading.mistake(
             fields.place(WORK_WEEK),
             "the work week has no hours",
@@ -148,18 +220,22 @@ def _work_week(fields: Fields, reading: Reading) -> tuple[Fraction, ...] | None:
             "write work_week: {saturday: 7, sunday: 5}, or remove the key",
         )
         return None
-    return tuple(hours)
+    return tuple(hours) if any(hours) else None
 
 
 def _one_day(day: Placed[str], number: Fraction, hours: list[Fraction], reading: Reading) -> None:
     if day.value not in WEEKDAYS:
-        reading.mistake(
-            day.place, f"{day.value} is no weekday", "monday to sunday", did_you_mean(day.value, WEEKDAYS)
-        )
+        reading.mistake(day.place, f"{day.value} is no weekday", "monday to sunday", _weekday(day.value))
     elif number > 24:
-        reading.mistake(day.place, f"{day.value} has {number} hours", "at most 24")
+        reading.mistake(day.place, f"{day.value} has {significant_text(number)} hours", "at most 24")
     else:
         hours[WEEKDAYS.index(day.value)] = number
+
+
+def _weekday(word: str) -> str:
+    """`did you mean saturday?` for Saturday, sat or saterday."""
+    short = [day for day in WEEKDAYS if len(word) >= 2 and day.startswith(word.lower().rstrip("."))]
+    return f"did you mean {short[0]}?" if len(short) == 1 else did_you_mean(word, WEEKDAYS)
 
 
 def _dates(settings: Settings, fields: Fields, reading: Reading) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 
 from builder.journal.report import Report
@@ -9,6 +10,10 @@ from builder.words.place import Place
 
 LARGEST = 1_000_000
 _BOM = "\ufeff"
+# YAML ends a line at these and no editor does; the numbers of all later lines would be wrong.
+_LINE_ENDS_NOBODY_SEES = str.maketrans({"\x85": " ", "\u2028": " ", "\u2029": " "})
+_UNPRINTABLE = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\u2028\u2029\ud800-\udfff\ufffe\uffff]")
+_DASHES = re.compile("[-–—−_=*~ ]+")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -37,13 +42,21 @@ class Parts:
 
 
 def decode(file: str, raw: bytes, report: Report) -> Source | None:
-    """The text of a file: UTF-8 with or without a byte order mark, any line ends. None when it is not that."""
+    """The text of a file: UTF-8 with or without a byte order mark, any line ends. None if it is not that."""
     if len(raw) > LARGEST:
         report.mistake(
             Place(file=file),
-            f"the file has {len(raw):,} bytes",
-            f"at most {LARGEST:,}, which is some hundred thousand words",
+            f"the file has more than {LARGEST:,} bytes",
+            "a write-up; that many bytes hold a hundred thousand words",
             "split it, and keep pictures in photos/",
+        )
+        return None
+    if raw.startswith((b"\xff\xfe", b"\xfe\xff")) or b"\x00" in raw[:4]:
+        report.mistake(
+            Place(file=file),
+            "the file is saved as UTF-16",
+            "a file saved as UTF-8",
+            "save it again with the encoding UTF-8 (in most editors under Save as)",
         )
         return None
     try:
@@ -56,26 +69,52 @@ def decode(file: str, raw: bytes, report: Report) -> Source | None:
             "save it again with the encoding UTF-8 (in most editors under Save as)",
         )
         return None
-    text = text.removeprefix(_BOM).replace("\r\n", "\n").replace("\r", "\n")
-    return Source(file=file, text=text)
+    source = Source(file=file, text=_one_line_end(text.removeprefix(_BOM)))
+    return source if printable(source, report) else None
+
+
+def _one_line_end(text: str) -> str:
+    return text.replace("\r\n", "\n").replace("\r", "\n").translate(_LINE_ENDS_NOBODY_SEES)
+
+
+def printable(source: Source, report: Report, first_line: int = 1) -> bool:
+    """Whether a text holds only what pages, feeds and YAML may hold; reports the first other character."""
+    match = _UNPRINTABLE.search(source.text)
+    if match is not None:
+        report.mistake(
+            place_at(source.file, source.text, match.start(), first_line),
+            f"there is a character that cannot be printed (U+{ord(match[0]):04X})",
+            "letters, digits and signs",
+            "delete it; it may be invisible, so delete from the letter before to the letter after",
+        )
+    return match is None
 
 
 def _place_of_byte(file: str, raw: bytes, position: int) -> Place:
-    before = raw[:position]
-    start = before.rfind(b"\n") + 1
-    return Place(file=file, line=before.count(b"\n") + 1, column=position - start + 1)
+    before = _one_line_end(raw[:position].decode("utf-8", "replace").removeprefix(_BOM))
+    return place_at(file, before, len(before))
+
+
+def place_at(file: str, text: str, position: int, first_line: int = 1) -> Place:
+    """The place of a character of a text that begins on `first_line` of its file."""
+    start = text.rfind("\n", 0, position) + 1
+    line = text.count("\n", 0, position) + first_line
+    return Place(file=file, line=line, column=position - start + 1)
+
+
+def shown_lines(raw: bytes) -> list[str]:
+    """The lines of a file of the journal, numbered as the places of mistakes number them, for showing.
+
+    Whatever the bytes are: what is not UTF-8 becomes a replacement character.
+    """
+    return _one_line_end(raw.decode("utf-8", "replace").removeprefix(_BOM)).split("\n")
 
 
 def divide(source: Source, report: Report) -> Parts | None:
     """Front matter and prose of an episode; None, with a mistake, when there is no front matter."""
     lines = source.lines
     if lines[0].rstrip() != "---":
-        report.mistake(
-            Place(file=source.file),
-            "the episode does not begin with ---",
-            "front matter between two lines of ---, then the story",
-            "begin the file with a line of ---, then title: and date:, then a line of ---",
-        )
+        report.mistake(Place(file=source.file), *_no_beginning(lines))
         return None
     end = next((number for number, line in enumerate(lines[1:], 1) if line.rstrip() == "---"), None)
     if end is None:
@@ -90,4 +129,18 @@ def divide(source: Source, report: Report) -> Parts | None:
         front=Source(file=source.file, text="\n".join(lines[1:end]) + "\n"),
         prose="\n".join(lines[end + 1 :]),
         prose_line=end + 2,
+    )
+
+
+def _no_beginning(lines: list[str]) -> tuple[str, str, str]:
+    expected = "front matter between two lines of ---, then the story"
+    first = next((line.strip() for line in lines if line.strip()), "")
+    if first == "---":
+        return "there is something before the first ---", expected, "begin the file with the line of ---"
+    if first and _DASHES.fullmatch(first):
+        return f"the episode begins with {first[:20]}, which is not ---", expected, "write three hyphens: ---"
+    return (
+        "the episode does not begin with ---",
+        expected,
+        "begin the file with a line of ---, then title: and date:, then a line of ---",
     )

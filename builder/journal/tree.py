@@ -7,14 +7,17 @@ limited; a key that stands twice is a mistake and not the last one silently.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from typing import Any
 
 import yaml
 
+from builder.journal.guess import guess, quoted
 from builder.journal.records.written import Entry, Mapping, Node, Scalar, Sequence
 from builder.journal.report import Report
-from builder.journal.text import Source
+from builder.journal.text import Source, printable
+from builder.words.misread import clipped
 from builder.words.place import Place
 
 DEEPEST = 12
@@ -25,10 +28,12 @@ class _Refused(Exception):
 
 
 def read_tree(source: Source, report: Report, first_line: int = 1) -> Node | None:
-    """The tree of one YAML document. None when the text is no YAML (reported) or says nothing.
+    """The tree of one YAML document, an empty mapping when it says nothing, None (reported) when it is none.
 
     `first_line` is the line of the file on which `source.text` begins.
     """
+    if not printable(source, report, first_line):
+        return None
     builder = _Builder(source, report, first_line)
     try:
         return builder.document()
@@ -36,20 +41,7 @@ def read_tree(source: Source, report: Report, first_line: int = 1) -> Node | Non
         return None
     except yaml.MarkedYAMLError as error:
         builder.broken(error)
-    except yaml.reader.ReaderError as error:
-        line = source.text.count("\n", 0, max(error.position, 0)) + first_line
-        report.mistake(
-            Place(file=source.file, line=line),
-            f"there is a character that text cannot hold (U+{_code(error):04X})",
-            "printable characters",
-            "delete it and type it again",
-        )
     return None
-
-
-def _code(error: yaml.reader.ReaderError) -> int:
-    character: object = error.character
-    return character if isinstance(character, int) else ord(str(character)[0])
 
 
 class _Builder:
@@ -60,17 +52,19 @@ class _Builder:
         self._first = first_line
         self._events: Iterator[Any] = yaml.parse(source.text, Loader=yaml.CSafeLoader)
 
-    def document(self) -> Node | None:
+    def document(self) -> Node:
         root: Node | None = None
         for event in self._events:
             if isinstance(event, yaml.DocumentStartEvent):
                 if root is not None:
                     raise self._refuse(
-                        event, "a line of --- begins a second document", "one document", "remove the ---"
+                        event, "a second set of keys begins here", "one set", "remove the line of --- or ..."
                     )
             elif isinstance(event, yaml.NodeEvent):
                 root = self._node(event, "", 0)
-        return None if isinstance(root, Scalar) and not root.text and not root.quoted else root
+        if root is None or (isinstance(root, Scalar) and root.empty):
+            return Mapping(Place(file=self._file, line=max(self._first - 1, 1)), ())
+        return root
 
     def _node(self, event: Any, path: str, depth: int) -> Node:
         self._plain(event)
@@ -80,8 +74,8 @@ class _Builder:
             raise self._refuse(
                 event,
                 f"lists or keys stand more than {DEEPEST} deep here",
-                "the format's own depth",
-                "see the example of this key",
+                "keys with values, and lists of lines",
+                "look for a bracket, or a dash, too many",
             )
         if isinstance(event, yaml.SequenceStartEvent):
             return self._sequence(event, path, depth)
@@ -91,19 +85,38 @@ class _Builder:
         if isinstance(event, yaml.AliasEvent) or event.anchor is not None:
             raise self._refuse(
                 event,
-                "a name for a value (& or *) stands here",
-                "the value itself; the journal has no shorthand",
-                "write the value out, or put the text in quotes",
+                "a value begins with & or *",
+                "text that begins with & or * in quotes",
+                "put the whole value in quotes",
             )
         if getattr(event, "tag", None) not in (None, "!"):
             raise self._refuse(
-                event, "a type (!) stands here", "the value alone", "remove it, or put the text in quotes"
+                event,
+                "a value begins with !",
+                "text that begins with ! in quotes",
+                "put the whole value in quotes",
             )
 
     def _scalar(self, event: Any, path: str) -> Scalar:
-        quoted = bool(event.style) and event.style in "'\"|>"
-        text = event.value if quoted else event.value.strip()
-        return Scalar(self._place(event, path), "" if not quoted and text in ("~", "null") else text, quoted)
+        place = self._place(event, path)
+        if event.style and event.style in "'\"|>":
+            return Scalar(place, event.value, quoted=True)
+        text = event.value.strip()
+        behind = self._lines[event.end_mark.line][event.end_mark.column :].strip()
+        if text in ("", "~", "null"):
+            return Scalar(place, "", comment=behind if behind.startswith("#") else "")
+        if re.match(r"#\d", behind):
+            self._cut_off(place, text, behind)
+            return Scalar(place, text, comment=behind)
+        return Scalar(place, text)
+
+    def _cut_off(self, place: Place, text: str, behind: str) -> None:
+        self._report.mistake(
+            place,
+            f"{clipped(behind)} is taken for a comment and left out, as # begins one",
+            "a # before a number in quotes; a comment has a space after its #",
+            f"write {quoted(clipped(f'{text} {behind}'))}",
+        )
 
     def _sequence(self, start: Any, path: str, depth: int) -> Sequence:
         items: list[Node] = []
@@ -121,14 +134,39 @@ class _Builder:
             key = self._key(event, path, depth)
             inner = f"{path}.{key.text}" if path else key.text
             entry = Entry(key, self._node(next(self._events), inner, depth + 1))
-            self._keep(entries, entry)
+            if not (start.flow_style and entries and self._cut_by_comma(event.end_mark, entry, entries)):
+                self._keep(entries, entry)
         return Mapping(self._place(start, path), tuple(entries.values()))
 
     def _key(self, event: Any, path: str, depth: int) -> Scalar:
         key = self._node(event, path, depth + 1)
         if isinstance(key, Scalar):
             return key
-        raise self._refuse(event, "a list or mapping stands where a key is due", "a word, then a colon", "")
+        raise self._refuse(
+            event,
+            "a list or a group of keys stands where a key is due",
+            "a word, then a colon",
+            "remove the ?",
+        )
+
+    def _cut_by_comma(self, end: yaml.Mark, entry: Entry, entries: dict[str, Entry]) -> bool:
+        """Whether `{cost: 1,250}` or `{material: Mix, 80 lb}` stands here: reported, the part is left out."""
+        value, before = entry.value, list(entries.values())[-1]
+        if not isinstance(value, Scalar) or not isinstance(before.value, Scalar):
+            return False
+        colon = self._lines[end.line][end.column :].lstrip().startswith(":")
+        if colon or not value.empty or before.value.empty:
+            return False
+        whole = f"{before.value.text},{entry.key.text}"
+        number = re.fullmatch(r"\d{1,3}(?:,\d{3})+(?:\.\d+)?", whole)
+        whole = whole if number else f"{before.value.text}, {entry.key.text}"
+        self._report.mistake(
+            before.value.place,
+            f"{before.key.text}: {clipped(whole)} is cut in two at its comma",
+            "inside { }, a value that holds a comma in quotes, and numbers without commas",
+            f"write {whole.replace(',', '')}" if number else f"write {quoted(clipped(whole))}",
+        )
+        return True
 
     def _keep(self, entries: dict[str, Entry], entry: Entry) -> None:
         first = entries.get(entry.key.text)
@@ -159,37 +197,6 @@ class _Builder:
 
     def broken(self, error: yaml.MarkedYAMLError) -> None:
         """Report text that is no YAML, guessing what the author meant."""
-        mark = error.problem_mark or error.context_mark
-        line, column = (mark.line, mark.column) if mark else (0, 0)
-        line = min(line, len(self._lines) - 1)
-        found, expected, fix = self._guess(error, line)
-        place = Place(file=self._file, line=line + self._first, column=column + 1)
-        self._report.mistake(place, found, expected, fix)
-
-    def _guess(self, error: yaml.MarkedYAMLError, line: int) -> tuple[str, str, str]:
-        text = self._lines[line]
-        before = self._lines[line - 1] if line else ""
-        figure = next((one for one in (text, before) if ": {=" in one or "- {=" in one), None)
-        if figure is not None:
-            return (
-                "a value begins with {=",
-                'a figure at the start of a value in quotes, as in title: "{= spent =} so far"',
-                "put the whole value in double quotes",
-            )
-        if "\t" in text[: len(text) - len(text.lstrip())] or "\\t" in str(error.problem):
-            return ("a tab stands here", "spaces for indents", "put two spaces for each tab")
-        key, colon, value = text.partition(":")
-        if ": " in value and colon:
-            return (
-                f"{key.strip()} has a second colon in its value",
-                "a value that holds a colon in quotes",
-                f'write {key.strip()}: "{value.strip()}"',
-            )
-        if any(quote in text for quote in "\"'") or "quoted" in str(error.context):
-            return ("a quote is opened and not closed", "quotes in pairs", 'close it, or write it as "..." whole')
-        reason = (error.problem or error.context or "the text cannot be read").strip()
-        return (
-            f"this is not written as keys and values ({reason})",
-            "lines such as key: value, lists with a dash, the same indent for what belongs together",
-            "compare the indents of this line and the one before",
-        )
+        slip = guess(error, self._lines)
+        place = Place(file=self._file, line=slip.line + self._first, column=slip.column + 1)
+        self._report.mistake(place, slip.found, slip.expected, slip.fix)

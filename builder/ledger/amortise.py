@@ -1,8 +1,8 @@
 """What of a line's money this build used up, and what it did not. Real and planned lines alike.
 
-The order of division: what went back to the shop; elsewhere (`share`) or stock (`used`); then reusable of what
-is left; the rest, fuel, and any gain or loss are job cost. Each division is in two, half a minor unit to the
-part that stays with the build.
+The order of division: what went back to the shop; elsewhere (`share`) or stock (`used`); then reusable of
+what is left; the rest, fuel, and any gain or loss are job cost. Each division is in two, half a minor unit to
+the part that stays with the build.
 """
 
 from __future__ import annotations
@@ -18,18 +18,23 @@ from builder.words.quantity import Quantity
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Amortised:
-    """A line's money divided, minor units: paid = job_cost + in_stock + reusable + elsewhere."""
+    """A line's money divided, minor units: paid = job_cost + in_stock + reusable + elsewhere.
+
+    `used_up` is the part of job cost that is in the things themselves: without fuel, and without what a
+    return gained or lost.
+    """
 
     paid: int
     elsewhere: int
     job_cost: int
+    used_up: int
     in_stock: int
     reusable: int
 
 
 def amortise(item: Item, price: OnReceipt) -> Amortised:
-    """Divide what a line cost. `refund` may be more than the returned part carried: a gain is job cost."""
-    back, kept = _returned(item, price)
+    """Divide what a line cost. `refund` may differ from what the returned part carried: that is job cost."""
+    kept, back = split(price.whole, 1 - returned_part(item))
     refund = refund_of(item, price)
     here, elsewhere = split(kept, share_of(item, price))
     went_in, in_stock = split(here, used_of(item))
@@ -39,22 +44,20 @@ def amortise(item: Item, price: OnReceipt) -> Amortised:
         paid=price.whole - refund + fuel,
         elsewhere=elsewhere,
         job_cost=used_up + fuel + back - refund,
+        used_up=used_up,
         in_stock=in_stock,
         reusable=reusable,
     )
 
 
-def _returned(item: Item, price: OnReceipt) -> tuple[int, int]:
-    """What the returned part carried, and what the kept part carries."""
-    kept, back = split(price.whole, 1 - returned_part(item))
-    return back, kept
-
-
 def refund_of(item: Item, price: OnReceipt) -> int:
-    """Money back for what was returned on the line itself: by default goods less discount plus tax, never delivery."""
-    if item.refund is not None:
-        return item.refund.minor
-    return split(price.whole - price.delivery, 1 - returned_part(item))[1]
+    """Money back for what was returned on the line itself: what its paper says, or else the default."""
+    return refundable(item, price)[1] if item.refund is None else item.refund.minor
+
+
+def refundable(item: Item, price: OnReceipt) -> tuple[int, int]:
+    """Goods less discount plus tax, never delivery: of the part kept, and of the part that went back."""
+    return split(price.whole - price.delivery, 1 - returned_part(item))
 
 
 def returned_part(item: Item) -> Fraction:
@@ -65,12 +68,19 @@ def returned_part(item: Item) -> Fraction:
 
 
 def share_of(item: Item, price: OnReceipt) -> Fraction:
-    """The part that went into this build. An amount is in the terms of the line's own price."""
-    if item.share is None:
-        return Fraction(1)
-    if isinstance(item.share, Money):
-        return Fraction(item.share.minor, price.goods) if price.goods else Fraction(1)
-    return item.share
+    """The part that went into this build, of what was not returned: 0 to 1.
+
+    An amount is in the terms of the line's own price, so tax and delivery follow it.
+    """
+    if not isinstance(item.share, Money):
+        return Fraction(1) if item.share is None else item.share
+    kept = kept_goods(item, price)
+    return min(Fraction(item.share.minor, kept), Fraction(1)) if kept else Fraction(1)
+
+
+def kept_goods(item: Item, price: OnReceipt) -> int:
+    """The line's own price, less that of what went back. Minor units."""
+    return split(price.goods, 1 - returned_part(item))[0]
 
 
 def used_of(item: Item) -> Fraction:

@@ -15,7 +15,7 @@ from builder.ledger.parts import Parts
 from builder.ledger.pricing import price_episode
 from builder.ledger.problems import Findings
 from builder.ledger.records import CostedReceipt, HoursWorked, Ledger, Left, Line
-from builder.ledger.stock import Lot, Pile, Shelf
+from builder.ledger.stock import Lot, Pile
 from builder.ledger.worth import own_work
 from builder.words.money import Currency, till
 from builder.words.problem import Problem
@@ -32,7 +32,8 @@ class Kept:
 def keep_ledger(journal: Journal) -> Kept:
     """Cost every line. A line that cannot be costed is reported and counts nothing."""
     findings = Findings()
-    books = _open(journal, findings)
+    books = Books(journal, _earlier(journal), findings)
+    refs = {stock.key for stock in journal.owned.stock}
     lines: list[Line] = []
     receipts: list[CostedReceipt] = []
     hours: list[HoursWorked] = []
@@ -40,7 +41,8 @@ def keep_ledger(journal: Journal) -> Kept:
         priced = price_episode(episode, journal.settings, findings)
         receipts += priced.receipts
         for number, (item, price) in enumerate(zip(episode.items, priced.prices, strict=True), 1):
-            ref = item.id or f"{episode.number}.{number}"
+            ref = item.id if item.id and item.id not in refs else f"{episode.number}.{number}"
+            refs.add(ref)
             costed = books.cost(item, ref, price)
             lines.append(
                 Line(
@@ -71,23 +73,11 @@ def keep_ledger(journal: Journal) -> Kept:
     return Kept(ledger=ledger, problems=findings.problems)
 
 
-def _open(journal: Journal, findings: Findings) -> Books:
-    shelf = Shelf()
-    for stock in journal.owned.stock:
-        shelf.put(_earlier(stock, journal.settings.currency))
-    ids = (item.id for episode in journal.episodes for item in episode.items if item.id)
-    return Books(
-        settings=journal.settings,
-        machines={machine.key: machine for machine in journal.owned.equipment},
-        shelf=shelf,
-        later=frozenset(ids),
-        deposits={},
-        closed={},
-        findings=findings,
-    )
+def _earlier(journal: Journal) -> Iterable[Lot]:
+    return (_lot(stock, journal.settings.currency) for stock in journal.owned.stock)
 
 
-def _earlier(stock: OwnedStock, currency: Currency) -> Lot:
+def _lot(stock: OwnedStock, currency: Currency) -> Lot:
     quantity = stock.quantity
     value = till(quantity.value, stock.unit_cost, currency) if stock.unit_cost is not None else 0
     return Lot(
@@ -115,7 +105,8 @@ def _deposits_out(items: Iterable[Item], findings: Findings) -> None:
             item.at("deposit"),
             f"the deposit of {item.deposit} on {item.what} is still out",
             "it to come back",
-            "write deposit_back: with from: in the episode where it does",
+            ("" if item.id else "give this line an id, and ")
+            + "write deposit_back: with from: in the episode where it comes back",
         )
 
 

@@ -1,4 +1,4 @@
-"""Step one of the ledger: what each line cost by itself or with its receipt, and what each receipt came to."""
+"""Step one of the ledger: what each line cost, alone or with its receipt, and what each receipt came to."""
 
 from __future__ import annotations
 
@@ -13,11 +13,16 @@ from builder.ledger.problems import Findings
 from builder.ledger.receipt import Sums, rest_of, work_out
 from builder.ledger.records import CostedReceipt, OnReceipt
 from builder.words.money import Currency, Money, till
+from builder.words.rounding import half_up
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Priced:
-    """The prices of an episode's lines, in their order; None for a line without a price."""
+    """The prices of an episode's lines, in their order.
+
+    None for a line without a price. Where such a line stands on a receipt and delivery or tax falls on it,
+    that was paid all the same: its goods are then 0.
+    """
 
     prices: tuple[OnReceipt | None, ...]
     receipts: tuple[CostedReceipt, ...]
@@ -52,7 +57,8 @@ def price_episode(episode: Episode, settings: Settings, findings: Findings) -> P
         sums, shares = paper.work_out(findings)
         prices.update(zip(lines, shares, strict=True))
         receipts.append(paper.costed(episode.number, sums))
-    return Priced(prices=tuple(prices[index] for index in range(len(episode.items))), receipts=tuple(receipts))
+    in_order = tuple(prices[index] for index in range(len(episode.items)))
+    return Priced(prices=in_order, receipts=tuple(receipts))
 
 
 class _Paper:
@@ -70,11 +76,14 @@ class _Paper:
         goods = self._with_rest(findings)
         self._discount_fits(goods, findings)
         sums = work_out(self._receipt, goods, self._taxed, self._inside)
-        self._check(sums, findings)
-        known = [one is not None or item.cost is Told.REST for one, item in zip(self._gross, self._items, strict=True)]
-        return sums, [share if there else None for share, there in zip(sums.shares, known, strict=True)]
+        if all(item.cost is not Told.REST for item in self._items):
+            self._check(sums, findings)
+            self._offer_rest(sums, goods, findings)
+        shares = zip(self._unpriced, sums.shares, strict=True)
+        return sums, [None if unpriced and not share.whole else share for unpriced, share in shares]
 
     def costed(self, episode: int, sums: Sums) -> CostedReceipt:
+        printed = self._receipt.total
         return CostedReceipt(
             episode=episode,
             key=self._receipt.key,
@@ -85,7 +94,7 @@ class _Paper:
             tax=sums.tax,
             tax_inside=sums.tax_inside,
             total=sums.total,
-            checked=self._receipt.total is not None and not any(self._unpriced),
+            checked=printed is not None and printed.minor == sums.total and not any(self._unpriced),
             unpriced=sum(self._unpriced),
         )
 
@@ -105,7 +114,10 @@ class _Paper:
             )
         elif receipt.total is None:
             findings.mistake(
-                item.at("cost"), f"the receipt {receipt.key} has no total to take the rest of", "total: on the receipt", "add total: as printed"
+                item.at("cost"),
+                f"the receipt {receipt.key} has no total to take the rest of",
+                "total: on the receipt",
+                "add total: as printed",
             )
         elif any(self._unpriced):
             findings.mistake(
@@ -128,36 +140,44 @@ class _Paper:
 
     def _discount_fits(self, goods: list[int], findings: Findings) -> None:
         told = self._receipt.discount
-        if isinstance(told, Money) and told.minor > sum(goods):
+        if isinstance(told, Money) and told.minor > sum(goods) and not any(self._unpriced):
             findings.mistake(
                 self._receipt.place,
-                f"the discount of {told} is more than the goods, {Money(sum(goods), self._currency)}",
+                f"the discount of {told} is more than the goods, {self._money(sum(goods))}",
                 "a discount of at most the goods",
                 "check the receipt",
             )
 
     def _check(self, sums: Sums, findings: Findings) -> None:
         printed = self._receipt.total
-        if printed is None or printed.minor == sums.total:
+        if printed is None or printed.minor == sums.total or any(self._unpriced):
             return
-        place = self._receipt.total_place or self._receipt.place
-        if any(self._unpriced):
-            left = printed.minor - sums.total
-            findings.warning(
-                place,
-                f"the total of {printed} cannot be checked: {sum(self._unpriced)} line has no price",
-                f"the other lines come to {Money(sums.total, self._currency)}; {Money(left, self._currency)} is left"
-                + (" with the tax on it" if self._receipt.tax else ""),
-                "write cost: rest on the line to give it what is left" if left > 0 else "check the other lines",
-            )
-            return
-        difference = Money(printed.minor - sums.total, self._currency)
         findings.mistake(
-            place,
+            self._receipt.total_place or self._receipt.place,
             f"the receipt {self._receipt.key} says {printed}, and its lines with tax and delivery come to "
-            f"{Money(sums.total, self._currency)}, {_more(difference)}",
+            f"{self._money(sums.total)}, {self._more(printed.minor - sums.total)}",
             "both the same to the cent",
-            self._guess(sums, difference.minor),
+            self._guess(sums, printed.minor - sums.total),
+        )
+
+    def _offer_rest(self, sums: Sums, goods: list[int], findings: Findings) -> None:
+        """A receipt with an unpriced line cannot be checked; what is left of its total is a good guess."""
+        printed, count = self._receipt.total, sum(self._unpriced)
+        lines = "line has" if count == 1 else "lines have"
+        if printed is None or not count:
+            return
+        rest = rest_of(self._receipt, goods, self._unpriced.index(True), self._taxed, self._inside)
+        if rest is None:
+            fix = "check the other lines against the paper"
+        elif count == 1:
+            fix = f"write cost: rest on that line, which makes it {self._money(rest)}"
+        else:
+            fix = f"together they cost {self._money(rest)}: put them into one line with cost: rest"
+        findings.warning(
+            self._receipt.total_place or self._receipt.place,
+            f"the total of {printed} cannot be checked: {count} {lines} no price",
+            f"every line with its price; the others come to {self._money(sums.total)} with tax and delivery",
+            fix,
         )
 
     def _guess(self, sums: Sums, missing: int) -> str:
@@ -170,19 +190,35 @@ class _Paper:
             return "that is just the delivery: is it in the lines already?"
         if sums.discount and missing == sums.discount:
             return "that is just the discount: was it taken off already?"
-        rate = self._receipt.tax
-        if isinstance(rate, Fraction) and not self._receipt.delivery_taxed and sums.delivery:
-            if abs(missing - rate * sums.delivery) <= 1:
-                return "that is just the tax on the delivery: write delivery_taxed: yes"
-        if isinstance(rate, Fraction) and missing == -(sums.tax or 0):
+        return self._tax_guess(sums, missing) or self._rounding(missing) or "compare each line with the paper"
+
+    def _tax_guess(self, sums: Sums, missing: int) -> str:
+        rate, delivered = self._receipt.tax, sums.delivery
+        if sums.tax_inside or not isinstance(rate, Fraction):
+            return ""
+        if missing == -(sums.tax or 0):
             return "that is just the tax: do the prices include it? Write tax: included"
-        if abs(missing) <= len(self._items):
+        on_delivery = half_up(rate * delivered)
+        if on_delivery and self._receipt.delivery_taxed and abs(missing + on_delivery) <= 1:
+            return "that is just the tax on the delivery: leave out delivery_taxed"
+        if on_delivery and not self._receipt.delivery_taxed and abs(missing - on_delivery) <= 1:
+            return "that is just the tax on the delivery: write delivery_taxed: yes"
+        return ""
+
+    def _rounding(self, missing: int) -> str:
+        """A minor unit a line at most; told by what was rounded here."""
+        if abs(missing) > len(self._items):
+            return ""
+        if isinstance(self._receipt.tax, Fraction) and not (self._inside or self._receipt.tax == 0):
             return "that is a rounding: tax worked out line by line? Give tax: as the amount that is printed"
-        return "compare each line with the paper"
+        if isinstance(self._receipt.discount, Fraction):
+            return "that is a rounding: give discount: as the amount that is printed"
+        if any(item.unit_cost is not None and item.cost is None for item in self._items):
+            return "that is a rounding: give cost: as printed where it is not quantity x unit_cost"
+        return ""
 
+    def _money(self, minor: int) -> Money:
+        return Money(minor, self._currency)
 
-def _more(difference: Money) -> str:
-    minor = difference.minor
-    return f"{Money(abs(minor), difference.currency)} {'less' if minor > 0 else 'more'} than the paper"
-
-
+    def _more(self, missing: int) -> str:
+        return f"{self._money(abs(missing))} {'less' if missing > 0 else 'more'} than the paper"

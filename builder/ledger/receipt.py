@@ -33,7 +33,7 @@ class Sums:
 def work_out(receipt: Receipt, goods: Sequence[int], taxed: Sequence[bool], prices_include_tax: bool) -> Sums:
     """The sums and shares of a receipt whose lines cost `goods` (minor units); `taxed` line by line."""
     whole = sum(goods)
-    discount = _discount(receipt, whole)
+    discount = min(_discount(receipt, whole), whole)
     discounts = apportion(discount, goods) if goods else []
     after = [price - off for price, off in zip(goods, discounts, strict=True)]
     delivery = receipt.delivery.minor if receipt.delivery else 0
@@ -97,7 +97,8 @@ def rest_of(
 ) -> int | None:
     """What line `index` must have cost for the receipt to come to its printed total; None if nothing fits.
 
-    The total never falls as a line grows dearer, so the answer is found by halving.
+    The total grows with the line, so the answer is found by halving; a discount or a tax that rounds the
+    other way may move it by a minor unit or two, so its neighbours are tried as well.
     """
     if receipt.total is None:
         return None
@@ -107,10 +108,21 @@ def rest_of(
         tried[index] = price
         return work_out(receipt, tried, taxed, prices_include_tax).total
 
-    low, high = 0, max(wanted * 2, 1)
-    if isinstance(receipt.discount, Fraction) and receipt.discount < 1:
-        high = int(wanted / (1 - receipt.discount)) * 2 + 2
+    low, high = 0, _dearest(receipt, wanted)
     while low < high:
         middle = (low + high) // 2
         low, high = (low, middle) if total(middle) >= wanted else (middle + 1, high)
-    return low if total(low) == wanted else None
+    near = range(max(low - _NEAR, 0), low + _NEAR + 1)
+    return next((price for price in near if total(price) == wanted), None)
+
+
+_NEAR = 3
+
+
+def _dearest(receipt: Receipt, total: int) -> int:
+    """No line of a receipt with this total can have cost more than this."""
+    if isinstance(receipt.discount, Money):
+        return total + receipt.discount.minor
+    if receipt.discount is None or receipt.discount == 1:
+        return total
+    return int((total + 1) / (1 - receipt.discount)) + 1

@@ -35,7 +35,8 @@ class OnReceipt:
 class CostedReceipt:
     """A receipt worked out, minor units. `total` is what our sums say; `tax` what was added, or where
     `tax_inside` is true what the prices hold (None when the rate is not known). `checked` is whether a
-    printed total agreed; `unpriced` counts its lines without a price."""
+    printed total agreed; `unpriced` counts its lines without a price.
+    """
 
     episode: int
     key: str
@@ -64,9 +65,10 @@ class Draw:
 class Line:
     """One line item, costed.
 
-    `ref` is its id, or episode and line as `3.2`. `goods` is the price as till or paper say, None where
-    it is not known. `used` is the quantity that went into this build on that day, `bought` the quantity
-    that came (less what went back); both may be negative for what left, None where no quantity was said.
+    `ref` is its id, or episode and line as `3.2`. `priced` is None where the price is not known, unless
+    delivery or tax of its receipt fell on it all the same. `used` is the quantity that went into this build
+    on that day, `bought` the quantity that came (less what went back); both may be negative for what left,
+    None where no quantity was said.
     """
 
     item: Item
@@ -109,7 +111,8 @@ class Left:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Ledger:
     """The whole ledger. `lines` are in order of date, episode number and line; `stock` and `reusable` are
-    what lies there at the end; `from_earlier` is owned.yaml stock not drawn, which is in no total."""
+    what lies there at the end; `from_earlier` is owned.yaml stock not drawn, which is in no total.
+    """
 
     currency: Currency
     lines: tuple[Line, ...]

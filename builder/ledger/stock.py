@@ -1,14 +1,14 @@
 """Lots and what is drawn from them, first in first out.
 
-A lot is what one line (or one entry of owned.yaml) brought. It lies in three piles: stock (leftovers), reusable
-(what will serve again) and used (what is in the build, which only a return, a sale or spoilage touches). A
-pile is carried at cost with tax and delivery; taking all of it leaves exactly nothing.
+A lot is what one line (or one entry of owned.yaml) brought. It lies in three piles: stock (leftovers),
+reusable (what will serve again) and used (what is in the build, which only a return, a sale or spoilage
+touches). A pile is carried at cost with tax and delivery; taking all of it leaves exactly nothing.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from builder.words.money import split
@@ -17,26 +17,28 @@ from builder.words.quantity import Quantity
 from builder.words.units import Unit
 
 
-@dataclass(slots=True)
+@dataclass(frozen=True, slots=True)
 class Pile:
     """A quantity (in the lot's unit, or the part of an uncounted whole) and its value in minor units."""
 
     quantity: Fraction = Fraction(0)
     value: int = 0
 
-    def take(self, quantity: Fraction) -> int:
-        """Take some away, at most what is there; half a minor unit goes with what is taken."""
-        taken = self.worth(quantity)
-        self.quantity -= quantity
-        self.value -= taken
-        return taken
+    def some(self, quantity: Fraction) -> Pile:
+        """A part of it, at most what is there; half a minor unit goes with what is taken."""
+        share = quantity / self.quantity if self.quantity else Fraction(0)
+        return Pile(quantity, split(self.value, share)[0])
 
-    def worth(self, quantity: Fraction) -> int:
-        """The value of some of it."""
-        return split(self.value, quantity / self.quantity)[0] if self.quantity else 0
+    def less(self, taken: Pile) -> Pile:
+        """What stays when some is taken."""
+        return Pile(self.quantity - taken.quantity, self.value - taken.value)
+
+    def plus(self, added: Pile) -> Pile:
+        """Both together."""
+        return Pile(self.quantity + added.quantity, self.value + added.value)
 
 
-@dataclass(slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Lot:
     """What one line brought.
 
@@ -49,9 +51,9 @@ class Lot:
     material: str
     place: Place
     unit: Unit | None
-    stock: Pile = field(default_factory=Pile)
-    reusable: Pile = field(default_factory=Pile)
-    used: Pile = field(default_factory=Pile)
+    stock: Pile = Pile()
+    reusable: Pile = Pile()
+    used: Pile = Pile()
     reusable_at_first: Fraction = Fraction(0)
     one_use: int = 0
     refundable: int = 0
@@ -64,8 +66,8 @@ class Lot:
 
     def left(self, *, all_piles: bool) -> Fraction:
         """How much can be drawn (stock and reusable), or given back (all of it)."""
-        piles = (self.stock, self.reusable, self.used) if all_piles else (self.stock, self.reusable)
-        return sum((pile.quantity for pile in piles), Fraction(0))
+        there = self.stock.quantity + self.reusable.quantity
+        return there + self.used.quantity if all_piles else there
 
     def quantity(self, amount: Fraction) -> Quantity | None:
         """An amount of this lot as a quantity, None where nobody counted."""
@@ -74,23 +76,27 @@ class Lot:
     def says(self, amount: Fraction) -> str:
         """An amount in words."""
         counted = self.quantity(amount)
-        return "nothing" if not amount else str(counted) if counted else "some of it"
+        return "nothing" if not amount else f"only {counted}" if counted else "only a part of it"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Taken:
-    """What was taken from one lot: how much from which pile, and the value of each."""
+    """What was taken from one lot: the lot as it was, what it is now, and how much came from which pile.
+
+    The value of `from_reusable` is what one more use used up; the things themselves stay in the lot.
+    """
 
     lot: Lot
+    left: Lot
     quantity: Fraction
-    from_stock: int = 0
-    from_reusable: int = 0
-    from_used: int = 0
+    from_stock: Pile = Pile()
+    from_reusable: Pile = Pile()
+    from_used: Pile = Pile()
 
     @property
     def value(self) -> int:
-        """The value carried."""
-        return self.from_stock + self.from_reusable + self.from_used
+        """The value carried, minor units."""
+        return self.from_stock.value + self.from_reusable.value + self.from_used.value
 
 
 class Shelf:
@@ -98,12 +104,16 @@ class Shelf:
 
     def __init__(self) -> None:
         self._lots: dict[str, Lot] = {}
-        self._by_material: dict[str, list[Lot]] = {}
+        self._by_material: dict[str, list[str]] = {}
 
     def put(self, lot: Lot) -> None:
         """Add a lot."""
+        self._by_material.setdefault(_same(lot.material), []).append(lot.ref)
         self._lots[lot.ref] = lot
-        self._by_material.setdefault(_same(lot.material), []).append(lot)
+
+    def change(self, lot: Lot) -> None:
+        """Let a lot that is there be what it is now."""
+        self._lots[lot.ref] = lot
 
     def lot(self, ref: str) -> Lot | None:
         """The lot of a line's id or of a key in owned.yaml."""
@@ -111,7 +121,7 @@ class Shelf:
 
     def of_material(self, material: str) -> list[Lot]:
         """The lots of a material, ignoring case, first in first."""
-        return list(self._by_material.get(_same(material), ()))
+        return [self._lots[ref] for ref in self._by_material.get(_same(material), ())]
 
     def __iter__(self) -> Iterator[Lot]:
         return iter(self._lots.values())
@@ -128,43 +138,48 @@ def draw(lot: Lot, quantity: Fraction, reuse: Fraction | None) -> Taken:
     says how much will serve again (`reuse`, a rate), the rest of the value carried is used up. The things
     stay reusable. `quantity` is in the lot's unit, at most what is left.
     """
-    from_stock = min(quantity, lot.stock.quantity)
-    value = lot.stock.take(from_stock)
-    again = quantity - from_stock
-    return Taken(lot=lot, quantity=quantity, from_stock=value, from_reusable=_use_again(lot, again, reuse))
+    stock = lot.stock.some(min(quantity, lot.stock.quantity))
+    again = quantity - stock.quantity
+    worn = _worn(lot, again, reuse)
+    left = replace(lot, stock=lot.stock.less(stock), reusable=lot.reusable.less(Pile(value=worn)))
+    return Taken(lot=lot, left=left, quantity=quantity, from_stock=stock, from_reusable=Pile(again, worn))
 
 
-def _use_again(lot: Lot, quantity: Fraction, reuse: Fraction | None) -> int:
-    if not quantity:
-        return 0
-    carried = lot.reusable.worth(quantity)
+def _worn(lot: Lot, quantity: Fraction, reuse: Fraction | None) -> int:
+    """What one more use of some of the reusable part uses up."""
+    carried = lot.reusable.some(quantity).value
     if reuse is not None:
-        used_up = split(carried, 1 - reuse)[0]
-    else:
-        used_up = min(carried, split(lot.one_use, quantity / lot.reusable_at_first)[0])
-    lot.reusable.value -= used_up
-    return used_up
+        return split(carried, 1 - reuse)[0]
+    if not lot.reusable_at_first:
+        return 0
+    return min(carried, split(lot.one_use, quantity / lot.reusable_at_first)[0])
+
+
+def put_in(taken: Taken, rate: Fraction) -> Lot:
+    """The lot of what was drawn, once a rate of it is in the build: only a return touches it there."""
+    gone_in = Pile(taken.from_stock.quantity * rate, split(taken.from_stock.value, rate)[0])
+    return replace(taken.left, used=taken.left.used.plus(gone_in))
 
 
 def take_away(lot: Lot, quantity: Fraction) -> Taken:
     """Take from a lot for good: from its stock, then its reusable part, then what is in the build."""
-    from_stock = min(quantity, lot.stock.quantity)
-    from_reusable = min(quantity - from_stock, lot.reusable.quantity)
-    from_used = quantity - from_stock - from_reusable
+    stock = lot.stock.some(min(quantity, lot.stock.quantity))
+    reusable = lot.reusable.some(min(quantity - stock.quantity, lot.reusable.quantity))
+    used = lot.used.some(quantity - stock.quantity - reusable.quantity)
+    left = replace(
+        lot,
+        stock=lot.stock.less(stock),
+        reusable=lot.reusable.less(reusable),
+        used=lot.used.less(used),
+        refundable=lot.refundable - refund_for(lot, quantity),
+        refundable_quantity=max(lot.refundable_quantity - quantity, Fraction(0)),
+    )
     return Taken(
-        lot=lot,
-        quantity=quantity,
-        from_stock=lot.stock.take(from_stock),
-        from_reusable=lot.reusable.take(from_reusable),
-        from_used=lot.used.take(from_used),
+        lot=lot, left=left, quantity=quantity, from_stock=stock, from_reusable=reusable, from_used=used
     )
 
 
 def refund_for(lot: Lot, quantity: Fraction) -> int:
     """What the shop gives back by default: goods less discount plus tax, never delivery. Minor units."""
     whole = lot.refundable_quantity
-    if not whole:
-        return 0
-    kept, back = split(lot.refundable, 1 - quantity / whole)
-    lot.refundable, lot.refundable_quantity = kept, whole - quantity
-    return back
+    return split(lot.refundable, 1 - min(quantity / whole, Fraction(1)))[1] if whole else 0

@@ -5,10 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
-from builder.journal.records.item import Item, Kind, Source
+from builder.journal.records.item import Item, Kind, Source, Told
 from builder.journal.records.plan import OwnedEquipment
 from builder.journal.records.settings import Settings
-from builder.ledger.amortise import Amortised, returned_part
+from builder.ledger.amortise import Amortised, returned_part, share_of
+from builder.ledger.records import OnReceipt
 from builder.words.money import Currency, Money, till
 from builder.words.rounding import half_up
 
@@ -18,24 +19,36 @@ NEW = frozenset({Source.BOUGHT, Source.HIRED, Source.PAID})
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Worth:
     """Replacement cost in minor units; None where nobody knows. `apart` is true for own work and travel,
-    which are in neither replacement cost nor saved."""
+    which are in neither replacement cost nor saved.
+    """
 
     amount: int | None
     apart: bool = False
     basis: str | None = None
 
 
-def worth_of(item: Item, divided: Amortised, machine: OwnedEquipment | None, currency: Currency) -> Worth:
+def worth_of(
+    item: Item, price: OnReceipt, divided: Amortised, machine: OwnedEquipment | None, currency: Currency
+) -> Worth:
     """The replacement cost of a line that brings something."""
     if item.kind is Kind.TRAVEL or (item.kind is Kind.LABOUR and item.source is Source.UNPAID):
         return Worth(amount=None, apart=True)
+    if only_a_deposit(item):
+        return Worth(amount=0)
+    known_part = item.cost is Told.UNKNOWN and isinstance(item.share, Money)
     rate, basis = _rate(item, machine)
-    if rate is not None:
-        fuel = item.fuel.minor if item.fuel and not (machine and machine.basis_has_fuel) else 0
-        return Worth(amount=till(counted(item), rate, currency) + fuel, basis=basis)
-    if item.source in NEW and not _without_price(item):
+    if rate is not None and not known_part:
+        with_fuel = basis is not None and machine is not None and machine.basis_has_fuel
+        fuel = item.fuel.minor if item.fuel and not with_fuel else 0
+        return Worth(amount=till(counted(item, price), rate, currency) + fuel, basis=basis)
+    if item.source in NEW and item.cost is not Told.UNKNOWN:
         return Worth(amount=divided.paid - divided.elsewhere)
     return Worth(amount=None)
+
+
+def only_a_deposit(item: Item) -> bool:
+    """Whether a line only brings a deposit back, and no thing."""
+    return item.deposit_back is not None and item.cost is None and item.unit_cost is None
 
 
 def _rate(item: Item, machine: OwnedEquipment | None) -> tuple[Fraction | None, str | None]:
@@ -46,30 +59,24 @@ def _rate(item: Item, machine: OwnedEquipment | None) -> tuple[Fraction | None, 
     return None, None
 
 
-def _without_price(item: Item) -> bool:
-    return item.cost is not None and not isinstance(item.cost, Money)
-
-
-def counted(item: Item) -> Fraction:
+def counted(item: Item, price: OnReceipt) -> Fraction:
     """How much the replacement cost is for: the quantity less what went back, the part
-    that went into this build; one where no quantity was said."""
-    if item.quantity is None:
-        return _part(item)
-    return item.quantity.value * (1 - returned_part(item)) * _part(item)
+    that went into this build; one where no quantity was said.
+    """
+    whole = Fraction(1) if item.quantity is None else item.quantity.value * (1 - returned_part(item))
+    return whole * share_of(item, price)
 
 
-def _part(item: Item) -> Fraction:
-    if isinstance(item.share, Money):
-        cost = item.cost.minor if isinstance(item.cost, Money) else 0
-        return Fraction(item.share.minor, cost) if cost else Fraction(1)
-    return item.share if item.share is not None else Fraction(1)
+def _here(item: Item) -> Fraction:
+    """The part of a journey or of work that was for this build."""
+    return item.share if isinstance(item.share, Fraction) else Fraction(1)
 
 
 def unpaid_hours(item: Item) -> Fraction:
     """Hours of unpaid work that a line tells, zero for all else."""
     if item.kind is not Kind.LABOUR or item.source is not Source.UNPAID or item.quantity is None:
         return Fraction(0)
-    return item.quantity.value if item.quantity.unit.symbol == "hour" else Fraction(0)
+    return item.quantity.value * _here(item) if item.quantity.unit.symbol == "hour" else Fraction(0)
 
 
 def own_work(hours: Fraction, settings: Settings) -> int:
@@ -84,4 +91,4 @@ def travel_worth(item: Item, settings: Settings) -> int:
     rate, quantity = settings.travel_rate, item.quantity
     if item.kind is not Kind.TRAVEL or rate is None or quantity is None or quantity.unit.measure != "length":
         return 0
-    return half_up(quantity.to(rate.per).value * rate.rate * 10**settings.currency.digits)
+    return half_up(quantity.to(rate.per).value * _here(item) * rate.rate * 10**settings.currency.digits)

@@ -74,6 +74,7 @@ def split(amount: int, stays: Fraction) -> tuple[int, int]:
     >>> split(4975, Fraction(1, 4))
     (1244, 3731)
     """
+    _refuse_floats(amount, stays)
     kept = half_up(amount * stays)
     return kept, amount - kept
 
@@ -83,11 +84,15 @@ def apportion(amount: int, weights: Sequence[int | Fraction]) -> list[int]:
 
     Weights are zero or more; if all are zero the division is equal. The result adds up to `amount`,
     and each part is its quota rounded down or up (the quota rule). It is *not* monotone: a part may
-    fall by one when the amount rises by one (the paradox of this method).
+    fall by one when the amount rises by one (the paradox of this method). TypeError for a float,
+    ValueError for a weight below zero or an amount with nothing to divide it over.
 
     >>> apportion(100, [1, 1, 1]), apportion(-100, [0, 0])
     ([34, 33, 33], [-50, -50])
     """
+    _refuse_floats(amount, *weights)
+    if any(weight < 0 for weight in weights):
+        raise ValueError("a weight is below zero")
     if amount < 0:
         return [-part for part in apportion(-amount, weights)]
     if not weights:
@@ -103,6 +108,12 @@ def apportion(amount: int, weights: Sequence[int | Fraction]) -> list[int]:
     for index in first[: amount - sum(floors)]:
         floors[index] += 1
     return floors
+
+
+def _refuse_floats(*values: object) -> None:
+    for value in values:
+        if not isinstance(value, int | Fraction):
+            raise TypeError(f"money is divided by whole numbers and fractions, not {value!r}")
 
 
 def _floor(top: int | Fraction, bottom: int | Fraction) -> int:

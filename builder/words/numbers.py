@@ -10,12 +10,15 @@ import re
 from dataclasses import dataclass
 from fractions import Fraction
 
+from builder.words.misread import clipped, misread
+from builder.words.rounding import decimal_text, significant_text
+
 LONGEST = 12
 _NUMBER = re.compile(r"(\d+)(?:\.(\d+))?|\.(\d+)", re.ASCII)
 _MIXED = re.compile(r"(?:(\d+)[ -])?(\d+)/(\d+)", re.ASCII)
 
 
-@dataclass
+@dataclass(eq=False)  # each raising is its own; with eq it would have no hash, which tracebacks want
 class Unreadable(Exception):
     """Text that is not the number or quantity it should be. Keeps its facts; `fix` may be empty."""
 
@@ -44,9 +47,9 @@ def read_number(text: str, expected: str = "a number such as 12 or 12.50") -> Wr
     match = _NUMBER.fullmatch(text)
     if match is None:
         raise _unreadable(text, expected)
-    whole, decimals = match[1] or "0", match[2] or match[3] or ""
-    if len(whole.lstrip("0")) > LONGEST or len(decimals) > LONGEST:
-        raise Unreadable(f"{text[:40]} is too long a number", f"at most {LONGEST} digits on each side of the point")
+    whole, decimals = (match[1] or "").lstrip("0") or "0", match[2] or match[3] or ""
+    if len(whole) > LONGEST or len(decimals) > LONGEST:
+        raise _too_long(text)
     return Written(Fraction(int(whole + decimals), 10 ** len(decimals)), len(decimals))
 
 
@@ -56,38 +59,68 @@ def read_mixed(text: str, expected: str) -> Fraction:
     if match is None:
         return read_number(text, expected).value
     if any(len(part or "") > LONGEST for part in match.groups()):
-        raise Unreadable(f"{text[:40]} is too long a number", f"at most {LONGEST} digits")
+        raise _too_long(text)
     if int(match[3]) == 0:
         raise Unreadable(f"{text} divides by nothing", expected)
     return int(match[1] or 0) + Fraction(int(match[2]), int(match[3]))
 
 
+def _too_long(text: str) -> Unreadable:
+    return Unreadable(
+        f"{clipped(text)} is too long a number", f"at most {LONGEST} digits on each side of the point"
+    )
+
+
 def _unreadable(text: str, expected: str) -> Unreadable:
-    shown = text if len(text) <= 60 else text[:57] + "..."
     if not text:
         return Unreadable("nothing is written here", expected)
-    if re.fullmatch(r"-\s?[\d.,]+", text):
-        return Unreadable(f"{shown} is negative", expected, f"write {text[1:].strip()}")
-    if re.fullmatch(r"\d{1,3}(,\d{3})+(\.\d+)?", text):
-        return Unreadable(f"{shown} has a thousands comma", expected, f"write {text.replace(',', '')}")
-    if re.fullmatch(r"\d+,\d+", text):
-        return Unreadable(f"{shown} has a decimal comma", expected, f"write {text.replace(',', '.')}")
-    if re.fullmatch(r"[\d.]+[eE][+-]?\d+", text):
-        return Unreadable(f"{shown} has an exponent", expected, "write all its digits")
-    if re.fullmatch(r"[$€£¥]\s?[\d.]+|[\d.]+\s?(?:[$€£¥]|[A-Z]{3})", text):
-        bare = re.sub(r"[^\d.]", "", text)
-        return Unreadable(f"{shown} has a currency mark", expected, f"write {bare}: the currency stands in journal.yaml")
-    return Unreadable(f"{shown} is not a number", expected)
+    found, fix = misread(text)
+    return Unreadable(found, expected, fix)
 
 
 def read_rate(text: str, expected: str, *, bare: bool = True) -> Fraction:
     """A part of a whole: `25%`, or (where `bare` allows) a number from 0 to 1. Not above 100 %."""
     percent = text.endswith("%")
-    value = read_number(text.removesuffix("%").strip(), expected).value
+    try:
+        value = read_number(text.removesuffix("%").strip(), expected).value
+    except Unreadable as error:
+        raise _no_rate(text, error) from None
     if percent:
         value /= 100
-    elif not bare or value > 1:
+    elif value > 1 and value <= 100:
         raise Unreadable(f"{text} has no % sign", expected, f"write {text}%")
+    elif not bare:
+        raise Unreadable(f"{text} has no % sign", expected, f"write {significant_text(value * 100)}%")
     if value > 1:
         raise Unreadable(f"{text} is more than the whole", expected, "a part is at most 100%")
     return value
+
+
+_SPOKEN = {
+    "half": "50%",
+    "a half": "50%",
+    "a third": "33.3%",
+    "a quarter": "25%",
+    "all": "100%",
+    "none": "0%",
+}
+
+
+def _no_rate(text: str, error: Unreadable) -> Unreadable:
+    """A part that is no number: with what to write as a percentage."""
+    match = _MIXED.fullmatch(text)
+    if match is not None and not match[1] and len(text) <= LONGEST and int(match[3]):
+        hundred = decimal_text(Fraction(100 * int(match[2]), int(match[3])), 1)
+        return Unreadable(f"{text} is a fraction", error.expected, f"write {hundred.removesuffix('.0')}%")
+    bare = re.sub(r"\s*(?:percent|per cent|pct)$", "", text, flags=re.IGNORECASE)
+    if _NUMBER.fullmatch(bare):
+        return Unreadable(f"{clipped(text)} has no % sign", error.expected, f"write {bare}%")
+    if text.lower() in _SPOKEN:
+        return Unreadable(f"{text} is a word", error.expected, f"write {_SPOKEN[text.lower()]}")
+    if text == "%":
+        return Unreadable("the % sign has no number before it", error.expected)
+    if not text.endswith("%"):
+        return error
+    found = error.found.replace(text.removesuffix("%").strip(), text, 1)
+    is_number = _NUMBER.fullmatch(error.fix.removeprefix("write "))
+    return Unreadable(found, error.expected, error.fix + "%" if is_number else error.fix)

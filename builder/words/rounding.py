@@ -8,9 +8,13 @@ from fractions import Fraction
 def half_up(value: Fraction | int) -> int:
     """Round to the nearest whole number; an exact half goes away from zero, as a till does.
 
+    TypeError for a float, which is not the number it seems (2.675 is stored as less).
+
     >>> half_up(Fraction(25, 2)), half_up(Fraction(-25, 2)), half_up(Fraction(249, 20))
     (13, -13, 12)
     """
+    if not isinstance(value, int | Fraction):
+        raise TypeError(f"only whole numbers and fractions are rounded here, not {value!r}")
     top, bottom = value.numerator, value.denominator
     rounded = (2 * abs(top) + bottom) // (2 * bottom)
     return rounded if top >= 0 else -rounded
@@ -29,6 +33,8 @@ def decimal_text(value: Fraction, digits: int) -> str:
 
 def significant_text(value: Fraction, digits: int = 10) -> str:
     """`value` to `digits` significant digits, half up, without an exponent or trailing zeros.
+
+    Digits before the point are never rounded away, however many there are.
 
     >>> significant_text(Fraction(7, 6)), significant_text(Fraction(56)), significant_text(Fraction(0))
     ('1.166666667', '56', '0')

@@ -69,21 +69,24 @@ _TABLE: tuple[tuple[str, str, Fraction, str], ...] = (
 )
 MEASURED = {symbol: Unit(symbol, measure, ratio) for symbol, measure, ratio, _ in _TABLE}
 _NAMES = {
-    name.lower(): MEASURED[symbol]
-    for symbol, _, _, others in _TABLE
-    for name in (symbol, *others.split(" "))
+    name.lower(): MEASURED[symbol] for symbol, _, _, others in _TABLE for name in (symbol, *others.split(" "))
 }
-_WORD = re.compile(r"[^\W\d_][\w’'.-]*", re.UNICODE)
+_WORD = re.compile(r"[^\W\d_][\w’'.-]*")
 
 
 def unit_named(name: str) -> Unit | None:
-    """The unit of a name or symbol, a counting unit for any other single word, None for what is no word."""
-    if name in MEASURED:
-        return MEASURED[name]
-    known = _NAMES.get(name.lower())
+    """The unit of a name or symbol, a counting unit for any other single word, None for what is no word.
+
+    A full stop after an abbreviation (`in.`, `ft.`) says nothing.
+    """
+    name = name.rstrip(".")
+    known = MEASURED.get(name) or _NAMES.get(name.lower())
     if known is not None:
         return known
-    return Unit(singular(name), f"count {singular(name).lower()}", Fraction(1)) if _WORD.fullmatch(name) else None
+    if not _WORD.fullmatch(name) or not name[0].isalpha():
+        return None
+    one = singular(name)
+    return Unit(one, f"count {one.lower()}", Fraction(1))
 
 
 def pieces() -> Unit:

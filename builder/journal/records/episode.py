@@ -50,28 +50,46 @@ class Told:
     text: str
     place: Place
 
+    def means(self, text: str) -> bool:
+        """Whether the words are the same, whatever the case, the spaces and the last full stop."""
+        return _bare(self.text) == _bare(text)
+
+    @property
+    def bare(self) -> str:
+        """Its words without case, doubled spaces and the last full stop: the same for a snag and its `fixed`."""
+        return " ".join(self.text.lower().split()).rstrip(".!")
+
+
+def _bare(text: str) -> str:
+    return " ".join(text.lower().split()).rstrip(".!")
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Progress:
-    """How far a phase is, 0 to 1, at the end of this episode."""
+    """How far a phase is, 0 to 1, at the end of this episode. `about` where the author called it a guess."""
 
     phase: str
     part: Fraction
     place: Place
+    about: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Hours:
-    """The author's own hours for one phase (or for no phase)."""
+    """The author's own hours for one phase (or for no phase). `about` where they called it a guess."""
 
     phase: str | None
     hours: Fraction
     place: Place
+    about: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Episode:
-    """One dated write-up. `number` and `slug` come from its file name; `items` are in the order of lines."""
+    """One dated write-up. `number` and `slug` come from its file name; `items` are in the order of lines.
+
+    `phase_told` and `hours_told` say whether the key stands there at all.
+    """
 
     file: str
     number: int
@@ -81,6 +99,7 @@ class Episode:
     place: Place
     phase: str | None = None
     phase_place: Place | None = None
+    phase_told: bool = False
     summary: str | None = None
     hours: tuple[Hours, ...] = ()
     hours_told: bool = False
@@ -111,5 +130,3 @@ class Episode:
     def name(self) -> str:
         """Its folder on the site: number and slug."""
         return f"{self.number:02d}-{self.slug}"
-
-

@@ -49,7 +49,7 @@ class Phase:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Plan:
-    """plan.yaml. `contingency` is a rate of the planned total, or an amount; it stands outside every phase."""
+    """plan.yaml. `contingency` is a rate of the planned total, or an amount; it is outside every phase."""
 
     phases: tuple[Phase, ...] = ()
     contingency: Fraction | Money | None = None
@@ -58,7 +58,7 @@ class Plan:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class OwnedEquipment:
-    """A machine or tool owned already. `replacement_cost` is major units per hour; `basis` says where from."""
+    """A machine or tool owned already. `replacement_cost` is per hour, in major units; `basis` where from."""
 
     key: str
     name: str

@@ -9,11 +9,21 @@ from builder.words.place import Place
 
 @dataclass(frozen=True, slots=True)
 class Scalar:
-    """One written value. `quoted` tells `"no"` from `no`; an empty plain scalar has text ""."""
+    """One written value. `quoted` tells `"no"` from `no`; an empty plain scalar has text "".
+
+    `comment` is what stands behind an empty one (`bar: #4` has the comment `#4`), or was cut off as a comment
+    and reported (`Rebar #4, 36.90`), else "".
+    """
 
     place: Place
     text: str
     quoted: bool = False
+    comment: str = ""
+
+    @property
+    def empty(self) -> bool:
+        """Whether nothing was written."""
+        return not self.text and not self.quoted
 
 
 @dataclass(frozen=True, slots=True)
