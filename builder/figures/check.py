@@ -1,0 +1,81 @@
+"""Figures that the author names or states: unknown names are mistakes, and stated ones are checked."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from builder.figures.account import Account
+from builder.figures.figure import Bound, CountFigure, Figure, MoneyFigure, QuantityFigure
+from builder.figures.names import NoFigure, look_up
+from builder.journal.records.episode import Episode, Stated
+from builder.words.place import Place
+from builder.words.problem import Problem, Weight
+from builder.words.rounding import decimal_text
+
+
+def check_figures(account: Account) -> tuple[Problem, ...]:
+    """Every named figure that is none, and every stated one that the ledger contradicts."""
+    found: list[Problem] = []
+    for episode in account.journal.episodes:
+        found += _marks(episode, account)
+        found += _stated(episode, account)
+    return tuple(found)
+
+
+def _marks(episode: Episode, account: Account) -> Iterator[Problem]:
+    for mark in episode.marks:
+        figure = look_up(mark.name, account, episode.number)
+        if isinstance(figure, NoFigure):
+            yield _no_figure(mark.name, figure, mark.place)
+
+
+def _no_figure(name: str, figure: NoFigure, place: Place) -> Problem:
+    return Problem(
+        place=place,
+        found=f"{name or 'nothing'} is no figure",
+        expected="a figure such as spent to date, job cost of a phase, or a take-off's result",
+        fix=f"did you mean {figure.near}?" if figure.near else "inspect --figures lists all of them",
+    )
+
+
+def _stated(episode: Episode, account: Account) -> Iterator[Problem]:
+    for stated in episode.stated:
+        figure = look_up(stated.name, account, episode.number)
+        if isinstance(figure, NoFigure):
+            yield _no_figure(stated.name, figure, stated.place)
+            continue
+        value = plain_value(figure, account)
+        if value is not None and not _agrees(stated, value):
+            yield _mismatch(stated, figure, value, account)
+
+
+def plain_value(figure: Figure, account: Account) -> Fraction | None:
+    """The number of a figure: major units for money; None for dates and the like."""
+    if isinstance(figure, MoneyFigure):
+        return Fraction(figure.minor, 10**account.ledger.currency.digits)
+    if isinstance(figure, CountFigure):
+        return Fraction(figure.count)
+    return figure.quantity.value if isinstance(figure, QuantityFigure) else None
+
+
+def _agrees(stated: Stated, value: Fraction) -> bool:
+    """At the digits written: 1204 agrees with 1203.97."""
+    return stated.differs is not None or Fraction(decimal_text(value, stated.decimals)) == stated.value
+
+
+def _mismatch(stated: Stated, figure: Figure, value: Fraction, account: Account) -> Problem:
+    digits = account.ledger.currency.digits if isinstance(figure, MoneyFigure) else max(stated.decimals, 2)
+    says, ledger = (
+        decimal_text(stated.value, stated.decimals),
+        decimal_text(value, max(digits, stated.decimals)),
+    )
+    least = isinstance(figure, MoneyFigure) and figure.bound is Bound.AT_LEAST
+    return Problem(
+        place=stated.place,
+        found=f"{stated.name} is stated as {'about ' if stated.about else ''}{says}, and the ledger has "
+        f"{'at least ' if least else ''}{ledger}",
+        expected="the same at the digits written",
+        fix=f"write {decimal_text(value, stated.decimals)}, or about, or {{says: {says}, differs: why}}",
+        weight=Weight.WARNING if stated.about else Weight.MISTAKE,
+    )

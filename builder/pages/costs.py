@@ -1,0 +1,212 @@
+"""The cost table of an episode, a phase or the whole ledger: the lines, their parts, and a foot that adds up."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from builder.figures.account import Account
+from builder.figures.figure import amount_of
+from builder.journal.records.item import Item, Kind, Source, Told
+from builder.ledger.parts import Parts, together
+from builder.ledger.records import Line, OnReceipt
+from builder.pages.frame import EPISODE_PAGE, LEDGER, line_anchor, phase_path
+from builder.pages.table import Cell, Column, Row, Table, without_empty
+from builder.pages.terms import name_of
+from builder.pages.wording import Words
+
+PARTS = ("in_stock", "reusable", "elsewhere", "brought_in")
+SOURCES = {
+    Source.BOUGHT: "bought",
+    Source.SECONDHAND: "secondhand",
+    Source.SALVAGED: "salvaged",
+    Source.GIFT: "gift",
+    Source.STOCK: "from stock",
+    Source.OWNED: "own",
+    Source.BORROWED: "borrowed",
+    Source.HIRED: "hired",
+    Source.UNPAID: "unpaid",
+    Source.PAID: "paid",
+    Source.RETURNED: "returned",
+    Source.SOLD: "sold",
+    Source.SPOILED: "spoiled",
+}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class View:
+    """From where a table is seen: the account, the words, and the way back to the top of the site."""
+
+    account: Account
+    words: Words
+    root: str
+
+
+def cost_table(view: View, lines: Sequence[Line], caption: str, foot: str, *, ledger: bool = False) -> Table:
+    """The lines with what was paid and their parts; `ledger` adds episode, phase and receipt, and anchors."""
+    words = view.words
+    columns = [
+        Column(label=words.say("What"), role="what", key="what"),
+        Column(label=words.say("How many"), role="side", many=True),
+        Column(label=words.say("Where from"), role="side", key="source"),
+        *(_ledger_columns(words) if ledger else ()),
+        Column(label=name_of("paid", words), role="lead", sums=True, key="paid"),
+        Column(label=name_of("job_cost", words), role="lead", sums=True, key="job_cost"),
+        *(Column(label=name_of(part, words), role="part", sums=True, key=part) for part in PARTS),
+    ]
+    rows = tuple(_row(view, line, ledger=ledger) for line in lines)
+    whole = together([line.parts for line in lines])
+    if whole.unpriced:
+        foot = words.say("{name}, at least", name=foot)
+    table = Table(
+        caption=caption,
+        columns=tuple(columns),
+        rows=rows,
+        foot=(_foot(view, foot, whole, ledger=ledger),),
+        kind="folds sortable" if ledger else "folds",
+        label=caption if ledger else "",
+    )
+    return without_empty(table)
+
+
+def _ledger_columns(words: Words) -> tuple[Column, ...]:
+    return (
+        Column(label=words.say("Episode"), role="side", many=True, key="episode"),
+        Column(label=words.say("Phase"), role="side", key="phase"),
+        Column(label=words.say("Receipt"), role="part"),
+    )
+
+
+def _row(view: View, line: Line, *, ledger: bool) -> Row:
+    item, words = line.item, view.words
+    leads = None if ledger else f"{view.root}{LEDGER}#{line_anchor(line.ref)}"
+    return Row(
+        cells=(
+            Cell(text=view.account.called(item), href=leads),
+            Cell(text=words.quantity(item.quantity)),
+            Cell(text=_from(line, view)),
+            *(_where(view, line) if ledger else ()),
+            _amount(words, line.parts, "paid", shown=True, unpriced=bool(line.parts.unpriced)),
+            _amount(words, line.parts, "job_cost", shown=True, unpriced=bool(line.parts.unpriced)),
+            *(_amount(words, line.parts, part) for part in PARTS),
+        ),
+        anchor=line_anchor(line.ref) if ledger else "",
+        notes=tuple(notes_on(view, line)),
+        filters=(("phase", line.phase or ""), ("source", item.source.value)) if ledger else (),
+    )
+
+
+def _where(view: View, line: Line) -> tuple[Cell, ...]:
+    episode = view.account.episode(line.episode)
+    return (
+        Cell(
+            text=view.words.say("no. {number}", number=episode.number),
+            href=view.root + EPISODE_PAGE.format(name=episode.name) + "#costs",
+            value=episode.number,
+        ),
+        Cell(
+            text=view.account.phase_name(line.phase) or view.words.say("no phase"),
+            href=view.root + phase_path(line.phase),
+        ),
+        Cell(text=_seller(view, line)),
+    )
+
+
+def _seller(view: View, line: Line) -> str:
+    if line.item.receipt is None:
+        return ""
+    receipts = view.account.episode(line.episode).receipts
+    seller = next((one.seller for one in receipts if one.key == line.item.receipt), None)
+    return seller or line.item.receipt
+
+
+def _from(line: Line, view: View) -> str:
+    item, words = line.item, view.words
+    if item.source is Source.STOCK:
+        return words.say("used again") if any(draw.reusable for draw in line.draws) else words.say("taken from stock")
+    if item.kind is Kind.FEE:
+        return words.say("fee")
+    if item.kind is Kind.TRAVEL:
+        return words.say("travel")
+    return words.say(SOURCES[item.source])
+
+
+def _amount(words: Words, parts: Parts, key: str, *, shown: bool = False, unpriced: bool = False) -> Cell:
+    amount = amount_of(parts, key)
+    if unpriced and not amount:
+        return Cell(text=words.say("not priced"), value=0)
+    return Cell(text=words.bare(amount) if amount or shown else "", value=amount)
+
+
+def _foot(view: View, foot: str, whole: Parts, *, ledger: bool) -> Row:
+    words = view.words
+    return Row(
+        cells=(
+            Cell(text=foot),
+            *(Cell() for _ in range(5 if ledger else 2)),
+            Cell(text=words.bare(whole.paid)),
+            Cell(text=words.bare(whole.job_cost)),
+            *(_amount(words, whole, part) for part in PARTS),
+        )
+    )
+
+
+def notes_on(view: View, line: Line) -> Sequence[str]:
+    """What stands under a line: the author's note, and what its figures rest on."""
+    item, words = line.item, view.words
+    notes = [item.note] if item.note else []
+    notes += _remarks(line, words)
+    notes += [_drawn(view, line)] if line.draws else []
+    if line.worth_basis:
+        notes.append(words.say("Worth an hour: {basis}", basis=line.worth_basis))
+    return notes
+
+
+def _drawn(view: View, line: Line) -> str:
+    words = view.words
+    names = []
+    for draw in line.draws:
+        origin = view.account.line(draw.ref)
+        where = words.say("episode {number}", number=origin.episode) if origin else words.say("an earlier job")
+        names.append(where)
+    return words.say("From {where}", where=words.listing(dict.fromkeys(names)))
+
+
+def _goods(priced: OnReceipt, words: Words) -> str:
+    pieces = [words.say("price {amount}", amount=words.bare(priced.goods))]
+    if priced.discount:
+        pieces.append(words.say("discount {amount}", amount=words.bare(priced.discount)))
+    if priced.tax:
+        pieces.append(words.say("tax {amount}", amount=words.bare(priced.tax)))
+    if priced.delivery:
+        pieces.append(words.say("delivery {amount}", amount=words.bare(priced.delivery)))
+    return ", ".join(pieces)
+
+
+def _remarks(line: Line, words: Words) -> Iterator[str]:
+    """What a reader should know of a line beside its figures."""
+    item, priced = line.item, line.priced
+    if priced is not None and priced.whole != priced.goods:
+        yield _goods(priced, words)
+    if item.judged:
+        yield words.say("a judgement, not on a paper")
+    if item.rework:
+        yield words.say("done twice")
+    if item.cost is Told.UNKNOWN:
+        yield words.say("what it cost is not known")
+    if line.parts.unvalued:
+        yield words.say("what it would cost new is not known")
+    if item.uses is not None:
+        yield words.say("serves {uses} times", uses=item.uses)
+    yield from _on_the_thing(item, words)
+
+
+def _on_the_thing(item: Item, words: Words) -> Iterator[str]:
+    if item.was is not None:
+        yield words.say("paid as {amount}", amount=item.was)
+    if item.size is not None:
+        yield words.say("size {size}", size=item.size.text)
+    if item.deposit is not None:
+        yield words.say("deposit {amount}, not in what was paid", amount=words.bare(item.deposit.minor))
+    if item.deposit_back is not None:
+        yield words.say("deposit back {amount}", amount=words.bare(item.deposit_back.minor))

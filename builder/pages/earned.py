@@ -1,0 +1,90 @@
+"""Earned value for those who want it, and one plain sentence for those who do not."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from builder.figures.account import Account
+from builder.figures.figure import bound_of
+from builder.pages.table import Cell, Column, Row, Table, without_empty
+from builder.pages.wording import Words
+from builder.plan.cost_records import EarnedValue, Estimate
+
+
+def earned_sentence(account: Account, words: Words) -> str:
+    """At this rate the whole build comes to about X, Y over the plan; "" where that cannot be told."""
+    value = account.earned.build
+    if value is None or value.at_this_rate is None or value.budget <= 0:
+        return ""
+    bound = bound_of(account.sums.whole, "job_cost")
+    comes_to = value.at_this_rate.at_completion
+    return words.say(
+        "At this rate the whole build comes to about {amount}: {verdict} the plan.",
+        amount=words.money(comes_to, bound),
+        verdict=words.over_or_under(comes_to - value.budget, bound),
+    )
+
+
+def earned_table(account: Account, words: Words) -> Table | None:
+    """Every figure of earned value by phase and for the build; None without a budget."""
+    values, whole = account.earned.phases, account.earned.build
+    if whole is None:
+        return None
+    labels = (
+        (words.say("Budget (BAC)"), True),
+        (words.say("Earned (EV)"), True),
+        (words.say("Actual (AC)"), True),
+        (words.say("Cost variance (CV)"), True),
+        (words.say("Cost index (CPI)"), False),
+        (words.say("At completion, at this rate (EAC)"), True),
+        (words.say("At completion, rest as planned (EAC)"), True),
+        (words.say("To complete, at this rate (ETC)"), True),
+        (words.say("Variance at completion (VAC)"), True),
+        (words.say("Index needed for the budget (TCPI)"), False),
+    )
+    columns = (
+        Column(label=words.say("Phase"), role="what"),
+        *(Column(label=label, role="part", sums=True) for label, _ in labels),
+    )
+    rows = tuple(_row(words, account.phase_name(phase.key) or "", value) for phase, value in values)
+    caption = words.say(
+        "Earned value, in {currency}; here a variance above zero and an index above 1 are favourable",
+        currency=account.ledger.currency.code,
+    )
+    table = Table(
+        caption=caption,
+        columns=columns,
+        rows=rows,
+        foot=(_row(words, words.say("The whole build"), whole),),
+        label=caption,
+    )
+    return without_empty(table)
+
+
+def _row(words: Words, name: str, value: EarnedValue) -> Row:
+    rate, rest = value.at_this_rate, value.rest_as_planned
+    texts = (
+        words.bare(value.budget),
+        _amount(words, value.earned),
+        words.bare(value.actual),
+        _amount(words, value.cost_variance),
+        _index(words, value.cost_index),
+        _estimate(words, rate),
+        _estimate(words, rest),
+        _amount(words, rate.to_complete if rate else None),
+        _amount(words, rate.variance if rate else None),
+        _index(words, value.performance_for_budget),
+    )
+    return Row(cells=(Cell(text=name), *(Cell(text=text) for text in texts)))
+
+
+def _amount(words: Words, minor: int | None) -> str:
+    return "" if minor is None else words.bare(minor)
+
+
+def _index(words: Words, index: Fraction | None) -> str:
+    return "" if index is None else words.decimal(index)
+
+
+def _estimate(words: Words, estimate: Estimate | None) -> str:
+    return "" if estimate is None else words.bare(estimate.at_completion)

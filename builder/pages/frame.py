@@ -1,0 +1,90 @@
+"""What every page has: where it lies, how it leads to others, its head and foot."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Link:
+    """Words that lead somewhere. `small` stands beside or before them."""
+
+    text: str
+    href: str
+    small: str = ""
+    here: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Term:
+    """A word that explains itself in place."""
+
+    name: str
+    says: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fact:
+    """A labelled figure: its name, its value, small words behind it, where it leads."""
+
+    name: str
+    value: str
+    small: str = ""
+    href: str = ""
+    money: bool = False
+    small_href: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Share:
+    """What a page says of itself to programs: kind of thing, picture, published day, absolute address."""
+
+    kind: str = "website"
+    address: str = ""
+    picture: str = ""
+    published: str = ""
+    data: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Frame:
+    """The frame of one page.
+
+    `path` is its file in the site (`episodes/01-pegs/index.html`), `root` the way back to the top (`../../`).
+    """
+
+    path: str
+    root: str
+    title: str
+    build: str
+    description: str
+    language: str
+    direction: str
+    nav: tuple[Link, ...]
+    downloads: tuple[Link, ...]
+    foot: str
+    share: Share
+    scripts: tuple[str, ...] = ()
+
+
+def root_of(path: str) -> str:
+    """The way from a page back to the top of the site."""
+    return "../" * path.count("/")
+
+
+EPISODE_PAGE = "episodes/{name}/index.html"
+PHASE_PAGE = "phases/{key}/index.html"
+LEDGER, PLAN, SOURCES, YOURS, WORKINGS = (
+    f"{name}/index.html" for name in ("ledger", "plan", "sources", "yours", "workings")
+)
+NO_PHASE = "no-phase"
+
+
+def line_anchor(ref: str) -> str:
+    """The anchor of a line on the ledger page: `line-3.2`."""
+    return f"line-{ref}"
+
+
+def phase_path(key: str | None) -> str:
+    """The page of a phase; the lines of no phase have one too."""
+    return PHASE_PAGE.format(key=key or NO_PHASE)

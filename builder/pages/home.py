@@ -1,0 +1,120 @@
+"""The home page: what it is, how far, what was spent against the plan, whether it will be ready, the newest episode."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from builder.figures.figure import bound_of
+from builder.journal.records.episode import Episode
+from builder.pages.episode import Entry, entry
+from builder.pages.frame import LEDGER, Fact, Frame, Share, Term
+from builder.pages.nothere import NotHere, not_in_total
+from builder.pages.overtime import cost_over_time
+from builder.pages.site import Material, frame
+from builder.pages.standing import (
+    PhaseStanding,
+    Reading,
+    forecast_sentence,
+    phase_standings,
+    reading,
+    spent_bound,
+    tape,
+)
+from builder.pages.terms import terms
+from builder.pages.timewords import ready_small
+from builder.plan.budget_records import Status
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HomePage:
+    """index.html."""
+
+    frame: Frame
+    summary: str
+    spent: Reading
+    spent_note: str
+    spent_href: str
+    tape: str
+    facts: tuple[Fact, ...]
+    verdict: str
+    verdict_mark: str
+    newest: Entry | None
+    newest_summary: str
+    phases: tuple[PhaseStanding, ...]
+    over_time: str
+    episodes: tuple[Entry, ...]
+    not_here: NotHere
+    terms: tuple[Term, ...]
+
+
+def home_page(material: Material) -> HomePage:
+    """Lay the home page out."""
+    account, words = material.account, material.words
+    settings, whole = account.journal.settings, account.sums.whole
+    episodes = account.journal.episodes
+    newest = episodes[-1] if episodes else None
+    verdict, mark = forecast_sentence(account, words)
+    return HomePage(
+        frame=frame(material, "index.html", settings.title, settings.summary, share=Share(picture="share.png")),
+        summary=settings.summary,
+        spent=reading(whole.spent, spent_bound(account), words),
+        spent_note=_against(material),
+        spent_href=LEDGER if material.has_lines else "",
+        tape=tape(account, words, ""),
+        facts=tuple(_facts(material)),
+        verdict=verdict,
+        verdict_mark=mark,
+        newest=entry(material, newest, "") if newest else None,
+        newest_summary=_summary(newest) if newest else "",
+        phases=phase_standings(account, words, ""),
+        over_time=cost_over_time(account, words) if len(episodes) > 1 else "",
+        episodes=tuple(entry(material, episode, "") for episode in reversed(episodes)),
+        not_here=not_in_total(material, ""),
+        terms=terms(words, "spent", "job_cost", "forecast") if material.has_lines else (),
+    )
+
+
+def _summary(episode: Episode) -> str:
+    return episode.summary or ""
+
+
+def _against(material: Material) -> str:
+    """Spent is more than job cost where things are left: the plan is compared with job cost, and says so."""
+    account, words = material.account, material.words
+    planned = account.outlook.planned
+    if planned is None:
+        return words.say("spent so far")
+    job_cost = words.money(account.sums.whole.job_cost, bound_of(account.sums.whole, "job_cost"))
+    return words.say(
+        "spent so far; {job_cost} of it used up, of {plan} planned",
+        job_cost=job_cost,
+        plan=words.money(planned),
+    )
+
+
+def _facts(material: Material) -> list[Fact]:
+    account, words = material.account, material.words
+    ready_by = account.journal.settings.ready_by
+    facts = []
+    phases = [phase for phase in account.phases if phase.key is not None]
+    if phases:
+        done = sum(phase.status is Status.DONE for phase in phases)
+        now = [account.phase_name(phase.key) or "" for phase in phases if phase.status is Status.UNDER_WAY]
+        facts.append(
+            Fact(
+                name=words.say("How far"),
+                value=words.say("{done} of {all} phases done", done=done, all=len(phases)),
+                small=words.say("now: {phases}", phases=words.listing(now)) if now else "",
+            )
+        )
+    if ready_by is not None:
+        facts.append(
+            Fact(
+                name=words.say("Ready by"),
+                value=words.date(ready_by),
+                small=ready_small(account.timing, words),
+            )
+        )
+    if account.sums.whole.hours:
+        facts.append(Fact(name=words.say("Own work"), value=words.hours(account.sums.whole.hours)))
+    return facts

@@ -1,0 +1,88 @@
+"""How the forecast moved: after each episode, what the build was to cost and when it was to be ready."""
+
+from __future__ import annotations
+
+from builder.figures.account import Account, Moved
+from builder.pages.frame import EPISODE_PAGE, PLAN, root_of
+from builder.pages.steps import Point, Rule, Steps, draw_steps
+from builder.pages.svg import round_steps
+from builder.pages.table import Cell, Column, Row, Table, without_empty
+from builder.pages.timewords import chance_words
+from builder.pages.wording import Words
+from builder.plan.time_records import Finish
+
+
+def moved_drawing(account: Account, words: Words) -> str:
+    """The forecast cost over the episodes, against the plan; "" where there are not two of them."""
+    told = [(one, one.forecast) for one in account.moved if one.forecast is not None]
+    planned = account.outlook.planned
+    if len(told) < 2 or planned is None:
+        return ""
+    episodes = [account.episode(one.episode) for one, _ in told]
+    start = episodes[0].date
+    points = tuple(
+        Point(day=(episode.date - start).days, amount=amount)
+        for episode, (_, amount) in zip(episodes, told, strict=True)
+    )
+    digits = account.ledger.currency.digits
+    return draw_steps(
+        Steps(
+            key="moved",
+            title=words.say("The forecast after each episode"),
+            description=words.say(
+                "The forecast cost went from {first} to {last}; the plan is {plan}.",
+                first=words.money(points[0].amount),
+                last=words.money(points[-1].amount),
+                plan=words.money(planned),
+            ),
+            so_far=points,
+            so_far_label=words.say("forecast, {amount}", amount=words.money(points[-1].amount)),
+            plan=(Point(day=0, amount=planned), Point(day=points[-1].day, amount=planned)),
+            plan_label=words.say("plan, {amount}", amount=words.money(planned)),
+            amounts=tuple(
+                Rule(at=amount, label=words.whole(amount // 10**digits))
+                for amount in round_steps(max(planned, *(point.amount for point in points)))
+            ),
+            dates=tuple(
+                Rule(at=point.day, label=words.whole(episode.number))
+                for point, episode in zip(points, episodes, strict=True)
+            ),
+        )
+    )
+
+
+def moved_table(account: Account, words: Words) -> Table | None:
+    """The same as a table, with the dates and the chance."""
+    if len(account.moved) < 2:
+        return None
+    return without_empty(
+        Table(
+            caption=words.say("How the forecast moved, in {currency}", currency=account.ledger.currency.code),
+            columns=(
+                Column(label=words.say("After"), role="what"),
+                Column(label=words.say("Forecast"), role="lead", sums=True),
+                Column(label=words.say("Likely"), role="part"),
+                Column(label=words.say("Safe"), role="part"),
+                Column(label=words.say("Chance of the promised date"), role="part"),
+            ),
+            rows=tuple(_row(account, one, words) for one in account.moved),
+        )
+    )
+
+
+def _row(account: Account, one: Moved, words: Words) -> Row:
+    episode = account.episode(one.episode)
+    finish = one.timing.finish if one.timing and isinstance(one.timing.finish, Finish) else None
+    return Row(
+        cells=(
+            Cell(
+                text=words.say("Episode {number}", number=episode.number),
+                href=root_of(PLAN) + EPISODE_PAGE.format(name=episode.name),
+                small=words.month_day(episode.date),
+            ),
+            Cell(text=words.bare(one.forecast) if one.forecast is not None else ""),
+            Cell(text=words.date(finish.p50, "medium") if finish else ""),
+            Cell(text=words.date(finish.p80, "medium") if finish else ""),
+            Cell(text=chance_words(one.timing, words) if one.timing else ""),
+        )
+    )

@@ -1,0 +1,192 @@
+"""An episode's story to clean HTML.
+
+Figures are taken out before Markdown sees them and put back after the HTML has been cleaned: as a link to
+where they come from in running text, as plain text in headings, links and attributes. Pictures become
+figures with the width, height and sources of the prepared photo.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
+from html import escape
+from xml.etree.ElementTree import Element, SubElement
+
+import markdown
+import nh3
+from markdown.extensions import Extension
+from markdown.treeprocessors import Treeprocessor
+
+from builder.journal.records.episode import Episode
+
+_OPEN, _CLOSE = "\ue000", "\ue001"
+_HELD = re.compile(f"{_OPEN}(\\d+){_CLOSE}")
+_PIECES = re.compile(r"(<[^>]*>)")
+_EXTENSIONS = ("tables", "footnotes", "def_list", "fenced_code", "sane_lists", "abbr")
+_NOT_LINKED = frozenset({"a", "h2", "h3", "h4", "h5", "h6", "figcaption", "code", "summary"})
+_TAGS = frozenset(
+    "a abbr b blockquote br caption cite code dd del details div dl dt em figcaption figure h2 h3 h4 h5 h6 hr i img "
+    "ins kbd li mark ol p pre q s small span strong sub summary sup table tbody td tfoot th thead tr u ul var".split()
+)
+_ATTRIBUTES = {
+    "*": {"id", "lang", "dir", "title"},
+    "a": {"href", "class"},
+    "img": {"src", "srcset", "sizes", "alt", "width", "height", "loading", "decoding"},
+    "ol": {"start", "reversed"},
+    "td": {"colspan", "rowspan"},
+    "th": {"colspan", "rowspan", "scope"},
+    "figure": {"class"},
+    "div": {"class"},
+    "sup": {"class"},
+}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Photo:
+    """A prepared photo as a page shows it: sources by width, smallest first, and its own size in pixels."""
+
+    sources: tuple[tuple[str, int], ...]
+    width: int
+    height: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Said:
+    """A figure put into the story: its text, and where it comes from."""
+
+    text: str
+    href: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Story:
+    """A story as HTML that is safe to place, and its plain beginning for descriptions."""
+
+    html: str
+    opening: str
+
+
+@dataclass(slots=True)
+class _Pictures(Treeprocessor):
+    photos: Mapping[str, Photo]
+    root: str
+    md: markdown.Markdown
+
+    def run(self, root: Element) -> None:
+        for parent in list(root.iter()):
+            for image in [child for child in parent if child.tag == "img"]:
+                self._place(image)
+            if parent.tag == "p" and len(parent) == 1 and parent[0].tag == "img" and _alone(parent):
+                _as_figure(parent)
+
+    def _place(self, image: Element) -> None:
+        path = image.get("src", "").removeprefix("../").removeprefix("./")
+        photo = self.photos.get(path)
+        if photo is None:
+            return
+        image.set("src", self.root + photo.sources[-1][0])
+        if len(photo.sources) > 1:
+            image.set("srcset", ", ".join(f"{self.root}{name} {width}w" for name, width in photo.sources))
+            image.set("sizes", "(min-width: 48em) 42rem, 92vw")
+        image.set("width", str(photo.width))
+        image.set("height", str(photo.height))
+        image.set("loading", "lazy")
+        image.set("decoding", "async")
+
+
+def _alone(parent: Element) -> bool:
+    return not (parent.text or "").strip() and not (parent[0].tail or "").strip()
+
+
+def _as_figure(parent: Element) -> None:
+    image = parent[0]
+    caption = image.attrib.pop("title", "")
+    parent.tag = "figure"
+    parent.set("class", "plate")
+    image.tail = None
+    if caption:
+        SubElement(parent, "figcaption").text = caption
+
+
+class _PictureExtension(Extension):
+    def __init__(self, photos: Mapping[str, Photo], root: str) -> None:
+        super().__init__()
+        self._photos, self._root = photos, root
+
+    def extendMarkdown(self, md: markdown.Markdown) -> None:  # noqa: N802  # the library's own name
+        md.treeprocessors.register(_Pictures(self._photos, self._root, md), "pictures", 1)
+
+
+def tell(episode: Episode, root: str, photos: Mapping[str, Photo], say: Callable[[str], Said]) -> Story:
+    """The story of an episode. `say` gives the figure of a name; `photos` are by path in the journal."""
+    said = [say(mark.name) for mark in episode.marks]
+    text = _held(episode)
+    md = markdown.Markdown(extensions=[*_EXTENSIONS, _PictureExtension(photos, root)], output_format="html")
+    html = _lowered(md.convert(text))
+    cleaned = nh3.clean(html, tags=set(_TAGS), attributes=_ATTRIBUTES, url_schemes={"http", "https", "mailto"})
+    return Story(html="".join(_put_back(cleaned, said)), opening=_opening(cleaned, said))
+
+
+def _held(episode: Episode) -> str:
+    """The prose with a placeholder for each figure, and nothing that could be mistaken for one."""
+    pieces, at = [], 0
+    for number, mark in enumerate(episode.marks):
+        pieces += [_bare(episode.prose[at : mark.start]), f"{_OPEN}{number}{_CLOSE}"]
+        at = mark.end
+    return "".join([*pieces, _bare(episode.prose[at:])])
+
+
+def _bare(text: str) -> str:
+    return text.replace(_OPEN, "").replace(_CLOSE, "")
+
+
+def _lowered(html: str) -> str:
+    """Headings one step down where the story begins with a first-level one: the page has its title already."""
+    if "<h1" not in html:
+        return html
+    for level in range(5, 0, -1):
+        html = re.sub(rf"<(/?)h{level}\b", rf"<\g<1>h{level + 1}", html)
+    return html
+
+
+def _put_back(html: str, said: list[Said]) -> Iterator[str]:
+    inside: list[str] = []
+    for piece in _PIECES.split(html):
+        if piece.startswith("<"):
+            _walk(piece, inside)
+            yield _HELD.sub(lambda held: escape(said[int(held[1])].text), piece)
+        elif inside:
+            yield _HELD.sub(lambda held: escape(said[int(held[1])].text), piece)
+        else:
+            yield _HELD.sub(lambda held: _linked(said[int(held[1])]), piece)
+
+
+def _walk(tag: str, inside: list[str]) -> None:
+    name = re.match(r"</?([a-z0-9]+)", tag)
+    if name is None or name[1] not in _NOT_LINKED:
+        return
+    if tag.startswith("</"):
+        if name[1] in inside:
+            inside.remove(name[1])
+    else:
+        inside.append(name[1])
+
+
+def _linked(said: Said) -> str:
+    return f'<a class="figure" href="{escape(said.href)}">{escape(said.text)}</a>'
+
+
+def _opening(html: str, said: list[Said], longest: int = 200) -> str:
+    """The first paragraph as plain text, cut at a word."""
+    first = re.search(r"<p>(.*?)</p>", html, re.DOTALL)
+    text = re.sub(r"<[^>]*>", "", first[1]) if first else ""
+    text = _HELD.sub(lambda held: said[int(held[1])].text, text)
+    plain = " ".join(_unescaped(text).split())
+    return plain if len(plain) <= longest else plain[:longest].rsplit(" ", 1)[0] + "…"
+
+
+def _unescaped(text: str) -> str:
+    for entity, character in (("&lt;", "<"), ("&gt;", ">"), ("&quot;", '"'), ("&amp;", "&"), ("&nbsp;", " ")):
+        text = text.replace(entity, character)
+    return text

@@ -1,0 +1,93 @@
+"""Tables as records: ready text, column by column. One template places every table of the site."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Column:
+    """A column's heading, and what part it plays on a narrow screen.
+
+    `role`: `what` heads the row; `lead` is a figure people came for; `side` goes with what; `part` folds
+    into a labelled pair; `write-in` is left blank for a pencil. `sums` sets figures in tabular digits.
+    `many` keeps numbers from breaking. `key` is what a script sorts and filters by.
+    """
+
+    label: str
+    role: str = "part"
+    sums: bool = False
+    many: bool = False
+    key: str = ""
+
+    @property
+    def labelled(self) -> bool:
+        """Whether its cells carry its heading when the row folds."""
+        return self.role.startswith("part")
+
+    @property
+    def classes(self) -> str:
+        """The class attribute of its cells."""
+        words = [*(["sum"] if self.sums else []), self.role, *(["many"] if self.many else [])]
+        return " ".join(words)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Cell:
+    """Text of a cell, where it leads, a mark (`over`, `under`), small words behind it, and a value to sort by."""
+
+    text: str = ""
+    href: str | None = None
+    mark: str = ""
+    small: str = ""
+    value: int | str | None = None
+    drawing: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Row:
+    """The cells of a row. `anchor` is its id on the page; `notes` stand under the first cell."""
+
+    cells: tuple[Cell, ...]
+    anchor: str = ""
+    notes: tuple[str, ...] = ()
+    filters: tuple[tuple[str, str], ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Table:
+    """A whole table. `caption` says what it shows and in which currency; `foot` rows are totals."""
+
+    caption: str
+    columns: tuple[Column, ...]
+    rows: tuple[Row, ...]
+    foot: tuple[Row, ...] = ()
+    kind: str = "folds"
+    label: str = ""
+
+
+def cells(*texts: str | Cell) -> tuple[Cell, ...]:
+    """Cells from plain texts and cells."""
+    return tuple(text if isinstance(text, Cell) else Cell(text=text) for text in texts)
+
+
+def without_empty(table: Table, keep: Sequence[str] = ("what", "lead")) -> Table:
+    """The table without columns of which every cell is empty: a part that is nowhere says nothing."""
+    filled = [
+        column.role in keep or any(row.cells[at].text for row in (*table.rows, *table.foot))
+        for at, column in enumerate(table.columns)
+    ]
+    return Table(
+        caption=table.caption,
+        columns=tuple(column for column, there in zip(table.columns, filled, strict=True) if there),
+        rows=tuple(_kept(row, filled) for row in table.rows),
+        foot=tuple(_kept(row, filled) for row in table.foot),
+        kind=table.kind,
+        label=table.label,
+    )
+
+
+def _kept(row: Row, filled: Sequence[bool]) -> Row:
+    there = tuple(cell for cell, keep in zip(row.cells, filled, strict=True) if keep)
+    return Row(cells=there, anchor=row.anchor, notes=row.notes, filters=row.filters)

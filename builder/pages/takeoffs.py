@@ -1,0 +1,196 @@
+"""A take-off's working as pages show it: formula, numbers put in, result, sources, cautions."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from builder.pages.compare import left_of
+from builder.pages.cutplan import drawing_of
+from builder.pages.frame import WORKINGS, Link
+from builder.pages.site import Material
+from builder.pages.table import Cell, Column, Row, Table, without_empty
+from builder.pages.wording import Words
+from builder.plan.budget_records import Match, PhaseOutlook
+from builder.takeoff.expression import Style
+from builder.takeoff.records import Step, Takeoff
+from builder.takeoff.text import Text
+from builder.words.quantity import Quantity
+from builder.words.rounding import significant_text
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ShownStep:
+    """One step: its name, the formula, the formula with numbers in it, the result."""
+
+    name: str
+    formula: str
+    numbers: str
+    result: str
+    note: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sourced:
+    """A sentence with where it comes from."""
+
+    text: str
+    source: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Working:
+    """A take-off on a page. `anchor` is its id; `whole` leads to the full working where this is the short form."""
+
+    anchor: str
+    title: str
+    given: tuple[tuple[str, str], ...]
+    steps: tuple[ShownStep, ...]
+    results: tuple[tuple[str, str], ...]
+    proof: str
+    coefficients: tuple[Sourced, ...]
+    suggestions: tuple[Sourced, ...]
+    cautions: tuple[Sourced, ...]
+    drawing: str
+    compared: Table | None
+    whole: Link
+
+
+def workings_of(material: Material, phase: PhaseOutlook, root: str) -> tuple[Working, ...]:
+    """The workings that a phase's planned lines rest on, in the plan's order."""
+    names = dict.fromkeys(
+        one.takeoff.name for match in phase.matches for one in match.planned if one.takeoff is not None
+    )
+    found = (material.account.takeoff(name) for name in names)
+    return tuple(working(material, takeoff, root) for takeoff in found if takeoff is not None)
+
+
+def working(material: Material, takeoff: Takeoff, root: str) -> Working:
+    """One take-off in full."""
+    words = material.words
+    return Working(
+        anchor=f"takeoff-{takeoff.name}",
+        title=f"{spoken(takeoff.title, words)}: {takeoff.name}",
+        given=tuple((_plain(given.key, words), given.written) for given in takeoff.inputs),
+        steps=tuple(_step(step, words) for step in takeoff.steps),
+        results=tuple((_plain(result.key, words), words.quantity(result.quantity)) for result in takeoff.results),
+        proof=_proof(takeoff, words),
+        coefficients=tuple(
+            Sourced(
+                text=words.say("{name}: {value}", name=_plain(one.key, words), value=_coefficient(one.value, words)),
+                source=spoken(one.source, words),
+            )
+            for one in takeoff.coefficients
+        ),
+        suggestions=tuple(
+            Sourced(text=spoken(one.text, words), source=spoken(one.source, words)) for one in takeoff.suggestions
+        ),
+        cautions=tuple(
+            Sourced(text=spoken(one.text, words), source=spoken(one.source, words)) for one in takeoff.cautions
+        ),
+        drawing=drawing_of(takeoff, words),
+        compared=_compared(material, takeoff),
+        whole=Link(text=words.say("The whole working"), href=f"{root}{WORKINGS}#takeoff-{takeoff.name}"),
+    )
+
+
+def spoken(text: Text, words: Words) -> str:
+    """A take-off's sentence in the language of the page."""
+    values = {name: _value(value, words) for name, value in text.values}
+    return words.say(text.pattern, **values) if values else words.say(text.pattern)
+
+
+def _value(value: Quantity | int | str, words: Words) -> str:
+    if isinstance(value, Quantity):
+        return words.quantity(value)
+    return words.whole(value) if isinstance(value, int) else value
+
+
+def _plain(key: str, words: Words) -> str:
+    return words.say(key.replace("_", " "))
+
+
+def _coefficient(value: Quantity, words: Words) -> str:
+    """Coefficients are few and exact: all their digits are shown."""
+    number = significant_text(value.value, 6)
+    return number if value.unit.symbol == "piece" else f"{number} {words.unit(value)}"
+
+
+def _step(step: Step, words: Words) -> ShownStep:
+    style = Style(word=lambda text: spoken(text, words), measure=words.quantity)
+    return ShownStep(
+        name=spoken(step.name, words),
+        formula=step.formula_in(style),
+        numbers=step.with_numbers_in(style),
+        result=words.quantity(step.result),
+        note=spoken(step.note, words) if step.note else "",
+    )
+
+
+def _proof(takeoff: Takeoff, words: Words) -> str:
+    if takeoff.proven is None:
+        return ""
+    if takeoff.proven:
+        return words.say("Proven: nothing better exists.")
+    bound = words.quantity(takeoff.bound.quantity) if takeoff.bound else ""
+    return words.say("The search stopped early; nothing can be better than {bound}.", bound=bound)
+
+
+def _compared(material: Material, takeoff: Takeoff) -> Table | None:
+    """Planned, bought, used and left of every planned line that takes its quantity from here."""
+    found = [
+        (match, one)
+        for phase in material.account.phases
+        for match in phase.matches
+        for one in match.planned
+        if one.takeoff is not None and one.takeoff.name == takeoff.name and len(match.planned) == 1 and match.refs
+    ]
+    if not found:
+        return None
+    words = material.words
+    rows = tuple(_row(match, one.item.what, one.quantity, words) for match, one in found)
+    return without_empty(
+        Table(
+            caption=words.say("Planned, bought, used and left"),
+            columns=(
+                Column(label=words.say("What"), role="what"),
+                Column(label=words.say("Planned"), role="part", many=True),
+                Column(label=words.say("Bought"), role="part", many=True),
+                Column(label=words.say("Used"), role="part", many=True),
+                Column(label=words.say("Left"), role="part", many=True),
+                Column(label=words.say("The allowance was off by"), role="part"),
+            ),
+            rows=rows,
+        )
+    )
+
+
+def _row(match: Match, what: str, planned: Quantity | None, words: Words) -> Row:
+    return Row(
+        cells=(
+            Cell(text=what),
+            Cell(text=words.quantity(planned)),
+            Cell(text=words.quantity(match.bought)),
+            Cell(text=words.quantity(match.quantity)),
+            Cell(text=words.quantity(left_of(match.bought, match.quantity))),
+            Cell(text=_off(planned, match.quantity, words)),
+        )
+    )
+
+
+def _off(planned: Quantity | None, used: Quantity | None, words: Words) -> str:
+    """How far what was planned, waste included, was from what was used."""
+    if planned is None or used is None or not used.like(planned) or not planned.value:
+        return ""
+    difference = used.to_like(planned) - planned.value
+    amount = words.quantity(Quantity(abs(difference), planned.unit))
+    if not difference:
+        return words.say("nothing")
+    if difference > 0:
+        return words.say("{amount} too little", amount=amount)
+    return words.say("{amount} too much", amount=amount)
+
+
+def cautions(workings: Sequence[Working]) -> Iterator[Sourced]:
+    """Every caution of several workings, each once, in order."""
+    yield from dict.fromkeys(caution for working in workings for caution in working.cautions)

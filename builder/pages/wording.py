@@ -1,0 +1,216 @@
+"""Words, money, numbers and dates in the language of the journal. The only place that formats any of them.
+
+English sentences are their own keys; a catalogue gives the other languages. Money is whole minor units and is
+written with all of them, so that a printed column adds up by hand; the locale only says how digits are grouped
+and where the currency stands.
+"""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Iterable, Mapping
+from decimal import Decimal
+from fractions import Fraction
+from importlib import import_module
+
+from babel import Locale, UnknownLocaleError
+from babel.dates import format_date, format_interval
+from babel.lists import format_list
+
+from builder.figures.figure import Bound
+from builder.pages.digits import MoneyStyle, NumberStyle
+from builder.words.money import Currency
+from builder.words.quantity import Quantity
+from builder.words.rounding import decimal_text
+from builder.words.span import Span
+
+Catalogue = Mapping[str, str | Mapping[str, str]]
+CATALOGUES = ("de", "fr", "es")
+_SIGNS = {"ft2": "ft²", "yd2": "yd²", "in2": "in²", "m2": "m²", "cm2": "cm²"}
+_SIGNS |= {"ft3": "ft³", "yd3": "yd³", "in3": "in³", "m3": "m³"}
+_SIGNS |= {"lb/yd3": "lb/yd³", "lb/ft3": "lb/ft³", "kg/m3": "kg/m³", "ton": "tons", "mi": "miles"}
+_TIMES = ("hour", "day", "week", "month", "year")
+
+
+class Words:
+    """How everything is said in one language and one currency."""
+
+    def __init__(self, language: str, currency: Currency, catalogue: Catalogue | None = None) -> None:
+        self.language = language
+        self.locale = _locale(language)
+        self.direction = self.locale.text_direction
+        self._currency = currency
+        self._catalogue = catalogue if catalogue is not None else _catalogue(self.locale.language)
+        self._money = MoneyStyle.of(self.locale, currency, symbol=True)
+        self._bare = MoneyStyle.of(self.locale, currency, symbol=False)
+        self._number = NumberStyle.of(self.locale)
+
+    @property
+    def money_style(self) -> MoneyStyle:
+        """How amounts are written, for a script that writes them too."""
+        return self._money
+
+    def say(self, text: str, **values: object) -> str:
+        """A sentence of the catalogue with its values put in. English is the key and the fallback."""
+        told = self._catalogue.get(text, text)
+        if not isinstance(told, str):
+            raise TypeError(f"{text!r} is a plural: use count()")
+        return told.format(**values) if values else told
+
+    def count(self, number: int, one: str, many: str, **values: object) -> str:
+        """A sentence that depends on a number: `count(3, "{n} line", "{n} lines")`."""
+        form = self.locale.plural_form(number)
+        told = self._catalogue.get(many)
+        if isinstance(told, Mapping):
+            text = told.get(form, told["other"])
+        else:
+            text = told if isinstance(told, str) else (one if form == "one" else many)
+        return text.format(n=self.whole(number), **values)
+
+    def money(self, minor: int, bound: Bound = Bound.EXACT) -> str:
+        """An amount with its currency, "at least" before it where unknowns stand below it."""
+        return self.bounded(self._money.write(minor), bound)
+
+    def bare(self, minor: int) -> str:
+        """An amount without its currency, for columns that name it above."""
+        return self._bare.write(minor)
+
+    def bounded(self, text: str, bound: Bound) -> str:
+        """`at least $12.00`; or that it cannot be told."""
+        if bound is Bound.EXACT:
+            return text
+        if bound is Bound.UNTOLD:
+            return self.say("cannot be told")
+        return self.say("at least {figure}" if bound is Bound.AT_LEAST else "at most {figure}", figure=text)
+
+    def around(self, bound: Bound) -> tuple[str, str]:
+        """The words before and after a figure set in large type: ("at least", "")."""
+        before, _, after = self.bounded("\n", bound).partition("\n")
+        return before.strip(), after.strip()
+
+    def over_or_under(self, difference: int, bound: Bound = Bound.EXACT) -> str:
+        """A difference from the plan in words: over, under, or on plan."""
+        if difference == 0 and bound is Bound.EXACT:
+            return self.say("on plan")
+        figure = self.bare(abs(difference))
+        if difference >= 0:
+            return self.say("{amount} over", amount=self.bounded(figure, bound))
+        under = Bound.AT_MOST if bound is Bound.AT_LEAST else bound
+        return self.say("{amount} under", amount=self.bounded(figure, under))
+
+    def whole(self, number: int) -> str:
+        """A whole number."""
+        return self._number.write(str(number))
+
+    def decimal(self, value: Fraction, most: int = 2) -> str:
+        """A number with at most so many decimals."""
+        text = decimal_text(value, most)
+        return self._number.write(text.rstrip("0").rstrip(".") if "." in text else text)
+
+    def percent(self, part: Fraction, most: int = 0) -> str:
+        """A part of a whole, in per cent."""
+        return self._number.percent(self.decimal(part * 100, most))
+
+    def hours(self, hours: Fraction) -> str:
+        """A number of hours."""
+        return self._counted(hours, "hour")
+
+    def quantity(self, quantity: Quantity | None) -> str:
+        """A quantity with its unit, "" where none was said."""
+        if quantity is None:
+            return ""
+        symbol = quantity.unit.symbol
+        if symbol in _TIMES:
+            return self._counted(quantity.value, symbol)
+        if symbol == "piece":
+            return self.decimal(quantity.value)
+        if symbol == "ft" and quantity.value.denominator in (1, 2, 3, 4, 6, 12):
+            return self._feet(quantity.value)
+        return f"{self.decimal(quantity.value, _decimals(quantity))} {self.unit(quantity)}"
+
+    def unit(self, quantity: Quantity) -> str:
+        """The unit alone, in the plural its number asks for; words that count are only bent in English."""
+        symbol = quantity.unit.symbol
+        if quantity.unit.counts:
+            return _plural(symbol) if self.locale.language == "en" and quantity.value != 1 else symbol
+        return self.say(_SIGNS.get(symbol, symbol))
+
+    def unit_sign(self, symbol: str) -> str:
+        """A unit's sign by itself (`ft²`)."""
+        return self.say(_SIGNS.get(symbol, symbol))
+
+    def _feet(self, feet: Fraction) -> str:
+        whole, inches = divmod(feet * 12, 12)
+        parts = [f"{self.whole(int(whole))} ft"] if whole or not inches else []
+        return " ".join([*parts, *([f"{self.whole(int(inches))} in"] if inches else [])])
+
+    def _counted(self, value: Fraction, symbol: str) -> str:
+        one, many = _TIME_WORDS[symbol]
+        if value.denominator == 1:
+            return self.count(int(value), one, many)
+        return self.count(2, one, many).replace(self.whole(2), self.decimal(value), 1)
+
+    def date(self, day: datetime.date, style: str = "long") -> str:
+        """A day, as the language writes it."""
+        return format_date(day, style, locale=self.locale)
+
+    def month_day(self, day: datetime.date) -> str:
+        """A day without its year."""
+        return format_interval(day, day, "MMMd", locale=self.locale)
+
+    def month(self, day: datetime.date) -> str:
+        """A month's short name."""
+        return format_date(day, "LLL", locale=self.locale)
+
+    def span(self, span: Span) -> str:
+        """A day, or from one to another."""
+        if span.first == span.last:
+            return self.date(span.first)
+        return format_interval(span.first, span.last, "yMMMMd", locale=self.locale)
+
+    def listing(self, words: Iterable[str]) -> str:
+        """`one, two and three`."""
+        return format_list(list(words), locale=self.locale)
+
+
+_TIME_WORDS = {
+    "hour": ("{n} hour", "{n} hours"),
+    "day": ("{n} day", "{n} days"),
+    "week": ("{n} week", "{n} weeks"),
+    "month": ("{n} month", "{n} months"),
+    "year": ("{n} year", "{n} years"),
+}
+
+
+def _decimals(quantity: Quantity) -> int:
+    return 3 if quantity.unit.measure in ("volume", "density") and abs(quantity.value) < 10 else 2
+
+
+def _plural(word: str) -> str:
+    low = word.lower()
+    if low.endswith(("s", "x", "ch", "sh")):
+        return f"{word}es"
+    return f"{word[:-1]}ies" if low.endswith("y") and low[-2:-1] not in "aeiou" else f"{word}s"
+
+
+def _locale(language: str) -> Locale:
+    try:
+        return Locale.parse(language, sep="-")
+    except (UnknownLocaleError, ValueError):
+        return Locale.parse(language.split("-", maxsplit=1)[0])
+
+
+def _catalogue(language: str) -> Catalogue:
+    """The catalogue of a language; an empty one for English and for languages that have none yet.
+
+    Imported by name, so that a run reads only the one it needs.
+    """
+    if language not in CATALOGUES:
+        return {}
+    catalogue: Catalogue = import_module(f"builder.pages.languages.{language}").CATALOGUE
+    return catalogue
+
+
+def decimal_of(minor: int, digits: int) -> Decimal:
+    """Minor units as an exact decimal, for checks against a library."""
+    return Decimal(minor).scaleb(-digits)
