@@ -7,7 +7,7 @@ published while a mistake stands.
 from __future__ import annotations
 
 import datetime
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
@@ -17,6 +17,7 @@ from builder.figures.check import check_figures
 from builder.figures.data import data_text
 from builder.figures.names import all_names
 from builder.figures.tally import tally
+from builder.figures.workings import workings_text
 from builder.journal.check import shown_pictures
 from builder.journal.files import OWNED, PLAN, SETTINGS, Files, find_files
 from builder.journal.finds import sized_finds
@@ -38,6 +39,7 @@ from builder.publish.assemble import site_files
 from builder.publish.folder import Changed, publish_folder
 from builder.publish.folder_errors import SiteError
 from builder.publish.pictures import PhotoError, prepare_photos
+from builder.publish.preview import Built, serve
 from builder.takeoff.compute import take_off
 from builder.words.problem import Problem
 from builder.words.quantity import Quantity
@@ -99,8 +101,6 @@ def understand(journal: Journal, as_of: datetime.date | None = None) -> tuple[Ac
         timing=None if order else time_plan(journal, as_of),
         moved=(),
     )
-    if not order:
-        account = replace(account, moved=_moved(account))
     matches = [match for phase in outlook.phases for match in phase.matches]
     problems = [*kept.problems, *takeoff_problems, *budget.problems, *order]
     problems += near_misses(matches, kept.ledger.lines)
@@ -158,18 +158,40 @@ class Outcome:
 
 def publish_site(worked: Worked, to: Path) -> Outcome:
     """Write the site of a journal without mistakes; what stood there stays if that cannot be done."""
-    account, files = worked.account, worked.files
-    if account is None or files is None:
+    if worked.account is None or worked.files is None:
         return Outcome(done=False, says="there is no journal to publish")
-    words = Words(account.journal.settings.language, account.ledger.currency)
     try:
-        prepared = prepare_photos(shown_pictures(account.journal), files.folder)
-        material = Material(account=account, words=words, photos=prepared.photos)
-        site = dict(site_files(lay_out(material), data_files(material), words)) | dict(prepared.files)
-        changed = publish_folder(to, site, version=__version__, journal=files.folder)
+        changed = publish_folder(to, built_site(worked), version=__version__, journal=worked.files.folder)
     except (SiteError, PhotoError) as error:
         return Outcome(done=False, says=str(error))
     return Outcome(done=True, says=_told(changed, to))
+
+
+def built_site(worked: Worked) -> dict[str, bytes]:
+    """Every file of the site by path; the journal has no mistakes."""
+    if worked.account is None or worked.files is None:
+        return {}
+    account = replace(worked.account, moved=_moved(worked.account))
+    words = Words(account.journal.settings.language, account.ledger.currency)
+    prepared = prepare_photos(shown_pictures(account.journal), worked.files.folder)
+    material = Material(account=account, words=words, photos=prepared.photos)
+    return dict(site_files(lay_out(material), data_files(material), words)) | dict(prepared.files)
+
+
+def show_site(folder: Path, as_of: datetime.date | None, port: int, tell: Callable[[str], None]) -> None:
+    """Serve a journal's site until interrupted, made anew whenever it is saved."""
+
+    def rebuild() -> Built:
+        worked = work_out(folder, as_of)
+        told = show(worked, folder.as_posix(), worked.mistakes)
+        if worked.mistakes:
+            return Built(files=None, told=told)
+        try:
+            return Built(files=built_site(worked), told="")
+        except PhotoError as error:
+            return Built(files=None, told=str(error))
+
+    serve(folder, rebuild, tell, port)
 
 
 def _told(changed: Changed, to: Path) -> str:
@@ -192,6 +214,13 @@ def figures_text(account: Account) -> str:
 def tally_text(account: Account) -> str:
     """The totals as a table."""
     return tally(account)
+
+
+def takeoff_text(account: Account, *, brief: bool) -> str:
+    """The take-offs with their workings."""
+    if not account.takeoffs:
+        return "The plan has no take-off. Add takeoff: to plan.yaml.\n"
+    return workings_text(account.takeoffs, brief=brief)
 
 
 def figure_names(worked: Worked) -> list[str]:

@@ -51,6 +51,11 @@ def _parser() -> argparse.ArgumentParser:
     _publish(commands)
     _inspect(commands)
     _tally(commands)
+    _takeoff(commands)
+    _begin(commands)
+    _episode(commands)
+    _spend(commands)
+    _preview(commands)
     return parser
 
 
@@ -165,6 +170,161 @@ def tally(told: argparse.Namespace) -> int:
         return JOURNAL_WRONG
     sys.stdout.write(figures_text(worked.account) if told.json else tally_text(worked.account))
     return DONE
+
+
+def _takeoff(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
+    parser = _command(commands, "takeoff", takeoff, "print how much to buy, with the working", "takeoff content")
+    _journal(parser)
+    parser.add_argument("--brief", action="store_true", help="results only")
+
+
+def takeoff(told: argparse.Namespace) -> int:
+    """Print every take-off of the plan."""
+    from builder.app import takeoff_text, work_out  # after the command is known: see the module
+
+    worked = work_out(told.journal, told.as_of)
+    if not _tell(worked, told.journal) or worked.account is None:
+        return JOURNAL_WRONG
+    print(takeoff_text(worked.account, brief=told.brief), end="")
+    return DONE
+
+
+def _begin(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
+    parser = _command(
+        commands,
+        "begin",
+        begin,
+        "make a new journal; asks for what is not told",
+        'begin observatory --title "The shed" --phases "Ground, Frame, Roof"',
+    )
+    parser.add_argument("folder", type=Path, metavar="FOLDER", help="the folder to make")
+    parser.add_argument("--title", help="name of the build")
+    parser.add_argument("--language", help="language of the pages, such as en-US or de-DE")
+    parser.add_argument("--currency", help="currency, such as USD or EUR")
+    parser.add_argument("--ready-by", metavar="DATE", help="the date it is promised for, or none")
+    parser.add_argument("--phases", help="stages of the build in order, with commas between")
+    parser.add_argument("--after", type=Path, metavar="OLD", help="a finished journal whose leftovers come along")
+
+
+def begin(told: argparse.Namespace) -> int:
+    """Make a new journal."""
+    from builder.evening import NotDone, answers  # after the command is known: see the module
+    from builder.evening import begin as make
+
+    try:
+        files = make(told.folder, answers(vars(told), _ask if sys.stdin.isatty() else None, _today()), told.after)
+    except NotDone as error:
+        print(f"barrowbook begin: {error}", file=sys.stderr)
+        return COMMAND_WRONG
+    print("\n".join(f"made {file}" for file in files))
+    print(f'Next: barrowbook episode "What we did first" --in {told.folder}')
+    return DONE
+
+
+def _episode(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
+    parser = _command(
+        commands, "episode", episode, "make the next episode's file", 'episode "The roof goes on" --in content'
+    )
+    parser.add_argument("title", metavar="TITLE", help="name of the episode")
+    _inside(parser)
+
+
+def _inside(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument(
+        "--in",
+        dest="journal",
+        type=Path,
+        default=Path("content"),
+        metavar="JOURNAL",
+        help="the journal's folder (content)",
+    )
+
+
+def episode(told: argparse.Namespace) -> int:
+    """Make the next episode's file."""
+    from builder.evening import NotDone, new_episode  # after the command is known: see the module
+
+    try:
+        path = new_episode(told.journal, told.title, _today())
+    except NotDone as error:
+        print(f"barrowbook episode: {error}", file=sys.stderr)
+        return COMMAND_WRONG
+    print(f"made {path}\nWrite the story under the second ---, then: barrowbook spend --in {told.journal}")
+    return DONE
+
+
+def _spend(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
+    parser = _command(
+        commands,
+        "spend",
+        spend,
+        "add one line item to the newest episode; asks for what is not told",
+        'spend "Galvanised nails" 36.90 --in content',
+    )
+    parser.add_argument("what", nargs="?", metavar="WHAT", help="what it was")
+    parser.add_argument("cost", nargs="?", metavar="COST", help="what it cost, about 150, or unknown")
+    parser.add_argument("--kind", default="material", choices=("material", "equipment", "labour", "travel", "fee"))
+    parser.add_argument("--quantity", metavar="N UNIT", help='how many, such as "36 bag"')
+    parser.add_argument("--unit-cost", metavar="PRICE", help="price of one, instead of COST")
+    parser.add_argument("--source", help="where from: secondhand, salvaged, gift, stock, owned, hired ...")
+    parser.add_argument("--receipt", help="the receipt of the episode it stands on")
+    parser.add_argument("--used", help="how much of it went in; the rest is stock")
+    parser.add_argument("--share", help="the part that went into this build; the rest is elsewhere")
+    parser.add_argument("--uses", help="how often it serves")
+    parser.add_argument("--replacement-cost", metavar="PRICE", help="what one would cost new, or to hire")
+    parser.add_argument("--against", help="the planned line it answers to")
+    parser.add_argument("--phase", help="its own phase, if not the episode's")
+    parser.add_argument("--note", help="a sentence printed under the line")
+    _inside(parser)
+
+
+def spend(told: argparse.Namespace) -> int:
+    """Add one line item."""
+    from builder.evening import NotDone, line_told  # after the command is known: see the module
+    from builder.evening import spend as add
+
+    try:
+        spent = add(told.journal, line_told(vars(told), _ask if sys.stdin.isatty() else None))
+    except NotDone as error:
+        print(f"barrowbook spend: {error}", file=sys.stderr)
+        return COMMAND_WRONG
+    print(f"added to {spent.file}:\n" + "\n".join(f"  {line}" for line in spent.written))
+    for sentence in spent.noticed:
+        print(f"note: {sentence}")
+    return DONE
+
+
+def _preview(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
+    parser = _command(
+        commands, "preview", preview, "show the site in the browser, made anew at every save", "preview content"
+    )
+    _journal(parser)
+    parser.add_argument("--port", type=int, default=0, help="where to listen; any free port unless told")
+
+
+def preview(told: argparse.Namespace) -> int:
+    """Serve the site on this machine until interrupted."""
+    from builder.app import show_site  # after the command is known: see the module
+
+    if not (told.journal / "journal.yaml").is_file():
+        print(f"barrowbook preview: {told.journal} has no journal.yaml", file=sys.stderr)
+        return JOURNAL_WRONG
+    show_site(told.journal, told.as_of, told.port, lambda text: print(text, flush=True) if text else None)
+    return DONE
+
+
+def _ask(question: str, usual: str) -> str:
+    """A question on the terminal; an empty answer takes the usual one."""
+    shown = f"{question} [{usual}]: " if usual else f"{question}: "
+    try:
+        return input(shown).strip() or usual
+    except EOFError:
+        return usual
+
+
+def _today() -> datetime.date:
+    """The day, from the only clock that the program looks at."""
+    return datetime.datetime.now().astimezone().date()
 
 
 def _tell(worked: Worked, journal: Path) -> bool:

@@ -28,10 +28,12 @@
     status.textContent = shown === rows.length ? all : `${shown} / ${rows.length}`;
   };
 
-  const value = (row, at) => {
-    const cell = row.cells[at];
-    const known = cell.dataset.value;
-    return known === undefined ? cell.textContent.trim() : Number.isNaN(Number(known)) ? known : Number(known);
+  // Amounts are written with all their decimals, so their digits alone put them in order.
+  const value = (row, heading) => {
+    const text = row.cells[heading.cellIndex].textContent.trim();
+    if (!heading.matches(".sum, .many")) return text;
+    const digits = Number(text.replace(/\D/g, ""));
+    return /^\D*[-\u2212]/.test(text) ? -digits : digits;
   };
 
   const compare = (one, two) =>
@@ -42,7 +44,7 @@
     for (const other of table.tHead.rows[0].cells) if (other.querySelector("button")) other.setAttribute("aria-sort", "none");
     heading.setAttribute("aria-sort", up ? "ascending" : "descending");
     const sorted = [...table.tBodies[0].rows]
-      .map((row, at) => [value(row, heading.cellIndex), at, row])
+      .map((row, at) => [value(row, heading), at, row])
       .sort((one, two) => (up ? 1 : -1) * compare(one[0], two[0]) || one[1] - two[1]);
     table.tBodies[0].append(...sorted.map((entry) => entry[2]));
   };

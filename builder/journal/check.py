@@ -64,9 +64,7 @@ def _phases(journal: Journal, report: Report) -> None:
             )
         for name, place in _phase_names(episode):
             if name not in known and not report.lost(Lost.PHASE):
-                report.mistake(
-                    place, f"{name} is no phase of the plan", one_of(known), report.hint(name, known)
-                )
+                report.mistake(place, f"{name} is no phase of the plan", one_of(known), report.hint(name, known))
 
 
 def _phase_names(episode: Episode) -> Iterator[tuple[str, Place]]:
@@ -119,9 +117,7 @@ def _plan(journal: Journal, report: Report) -> None:
     for phase in journal.plan.phases:
         for name, place in zip(phase.after, phase.after_places, strict=True):
             if name not in phases and not report.lost(Lost.PHASE):
-                report.mistake(
-                    place, f"after: {name} is no phase", one_of(list(phases)), report.hint(name, phases)
-                )
+                report.mistake(place, f"after: {name} is no phase", one_of(list(phases)), report.hint(name, phases))
     if not report.lost(Lost.PLANNED_LINE):
         _against(journal, lines, report)
 

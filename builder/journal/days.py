@@ -55,10 +55,6 @@ def _meant(text: str) -> str:
 
 def _write(year: int, month: int, day: int) -> str:
     try:
-        return (
-            f"write {datetime.date(year, month, day)}"
-            if year > 31
-            else "write the year with four digits, first"
-        )
+        return f"write {datetime.date(year, month, day)}" if year > 31 else "write the year with four digits, first"
     except ValueError:
         return ""

@@ -18,12 +18,8 @@ TITLE = Key(
     example="Pegging out",
     required=True,
 )
-DATE_OF = Key(
-    name="date", also=("day", "when"), kind=DATE, meaning="the day, where it was one", example="2026-04-18"
-)
-FROM = Key(
-    name="from", also=("start", "begin"), kind=DATE, meaning="the first day, with to", example="2026-04-18"
-)
+DATE_OF = Key(name="date", also=("day", "when"), kind=DATE, meaning="the day, where it was one", example="2026-04-18")
+FROM = Key(name="from", also=("start", "begin"), kind=DATE, meaning="the first day, with to", example="2026-04-18")
 TO = Key(
     name="to",
     also=("end", "until"),
@@ -31,9 +27,7 @@ TO = Key(
     meaning="the last day, which the episode counts by",
     example="2026-04-19",
 )
-PHASE = Key(
-    name="phase", also=("stage",), kind=LABEL, meaning="the phase it belongs to", example="foundation"
-)
+PHASE = Key(name="phase", also=("stage",), kind=LABEL, meaning="the phase it belongs to", example="foundation")
 SUMMARY = Key(
     name="summary",
     also=("description", "excerpt", "intro"),
@@ -51,9 +45,7 @@ HOURS: Key[Node] = Key(
     meaning="the author's own hours, in all or by phase",
     example="{ground: 9, foundation: 21}",
 )
-PEOPLE = Key(
-    name="people", also=("helpers", "crew", "workers"), kind=COUNT, meaning="how many worked", example="2"
-)
+PEOPLE = Key(name="people", also=("helpers", "crew", "workers"), kind=COUNT, meaning="how many worked", example="2")
 WEATHER = Key(name="weather", kind=TEXT, meaning="what it was like", example="dry, cold wind")
 COVER = Key(
     name="cover",

@@ -130,9 +130,7 @@ def _no_date(fields: Fields, reading: Reading) -> None:
     """Say which date is missing, unless one stands there that could not be read and was reported."""
     wrote = [key.name for key in (k.DATE_OF, k.FROM, k.TO) if fields.wrote(key)]
     if not wrote:
-        reading.mistake(
-            fields.at, "the episode has no date", "a date such as 2026-04-18", "add date: 2026-04-18"
-        )
+        reading.mistake(fields.at, "the episode has no date", "a date such as 2026-04-18", "add date: 2026-04-18")
     elif wrote == [k.FROM.name]:
         fix = "add to: with the last day, or write date: for one day"
         reading.mistake(fields.place(k.FROM), "from stands without to", "both of them, or date", fix)
@@ -192,9 +190,7 @@ def _chapters(fields: Fields, reading: Reading) -> tuple[tuple[str, str], ...]:
     return tuple(chapters)
 
 
-def _receipts(
-    fields: Fields, reading: Reading, owned: frozenset[str]
-) -> tuple[tuple[Receipt, ...], list[Item]]:
+def _receipts(fields: Fields, reading: Reading, owned: frozenset[str]) -> tuple[tuple[Receipt, ...], list[Item]]:
     node = fields.get(k.RECEIPTS)
     if node is None or (isinstance(node, Scalar) and node.empty):
         return (), []

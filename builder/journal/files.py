@@ -93,9 +93,7 @@ def _short_ending(name: str) -> str:
 def _is_there(folder: Path, name: str, report: Report) -> bool:
     other = _short_ending(name)
     if (folder / other).is_file():
-        report.mistake(
-            Place(file=other), f"the file is named {other}, and is not read", name, f"rename it to {name}"
-        )
+        report.mistake(Place(file=other), f"the file is named {other}, and is not read", name, f"rename it to {name}")
     return (folder / name).is_file()
 
 

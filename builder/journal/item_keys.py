@@ -112,9 +112,7 @@ SHARE = Key(
     "own cost; the rest is elsewhere",
     example="55%",
 )
-REUSABLE_SHARE = Key(
-    name="reusable_share", kind=judged(RATE), meaning="the part that will serve again", example="75%"
-)
+REUSABLE_SHARE = Key(name="reusable_share", kind=judged(RATE), meaning="the part that will serve again", example="75%")
 USES = Key(
     name="uses",
     also=("times",),
@@ -130,9 +128,7 @@ REPLACEMENT = Key(
     "from owned.yaml",
     example="14.50",
 )
-FUEL = Key(
-    name="fuel", kind=judged(AMOUNT), meaning="fuel paid for and used up by the machine", example="12.40"
-)
+FUEL = Key(name="fuel", kind=judged(AMOUNT), meaning="fuel paid for and used up by the machine", example="12.40")
 DEPOSIT = Key(
     name="deposit",
     kind=AMOUNT,
@@ -189,12 +185,8 @@ ESTIMATED = Key(
     example="yes",
 )
 SIZE_OF = Key(name="size", kind=SIZE, meaning="of a window, door or sheet", example="24 in x 48 in")
-WAS_PAID = Key(
-    name="was", kind=WAS, meaning="the amount in another currency, printed only", example="41.20 EUR"
-)
-PHASE_OF = Key(
-    name="phase", kind=LABEL, meaning="its own phase, where that is not the episode's", example="frame"
-)
+WAS_PAID = Key(name="was", kind=WAS, meaning="the amount in another currency, printed only", example="41.20 EUR")
+PHASE_OF = Key(name="phase", kind=LABEL, meaning="its own phase, where that is not the episode's", example="frame")
 ID = Key(name="id", kind=LABEL, meaning="a name for the line, one per journal", example="stone")
 NOTE = Key(
     name="note",

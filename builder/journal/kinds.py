@@ -225,7 +225,7 @@ class Listed(Generic[T]):
         """The values with their places; one that cannot be read is reported and left out."""
         if isinstance(node, Sequence):
             nodes = node.items
-        elif isinstance(node, Scalar) and node.empty and not node.comment:
+        elif isinstance(node, Scalar) and node.empty and not re.match(r"#\S", node.comment):
             return ()
         elif self.lone and (isinstance(node, Scalar) or meant_by(node)):
             nodes = (node,)

@@ -129,9 +129,7 @@ def _area(text: str, reading: Reading) -> Quantity:
     quantity = read_quantity(text, expected)
     if quantity.unit.measure != "area" or quantity.value == 0:
         bare = quantity.unit == pieces() and quantity.value
-        raise Unreadable(
-            f"{clipped(text)} is not an area", expected, f"write {text} ft2, or m2" if bare else ""
-        )
+        raise Unreadable(f"{clipped(text)} is not an area", expected, f"write {text} ft2, or m2" if bare else "")
     return quantity
 
 

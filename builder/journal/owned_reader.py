@@ -31,16 +31,12 @@ BASIS = Key(
     meaning="where that rate comes from; say so when it includes fuel",
     example="day hire at the nearest yard, divided by eight",
 )
-FUEL_INCLUDED = Key(
-    name="fuel_included", kind=YES_NO, meaning="yes when the worth carries the fuel", example="yes"
-)
+FUEL_INCLUDED = Key(name="fuel_included", kind=YES_NO, meaning="yes when the worth carries the fuel", example="yes")
 EQUIPMENT = Group(name="owned equipment", keys=(NAME, WORTH, BASIS, FUEL_INCLUDED))
 
 MATERIAL = Key(name="material", kind=TEXT, meaning="what it is", example="Drainage fabric", required=True)
 QUANTITY_OF = Key(name="quantity", kind=QUANTITY, meaning="how much is there", example="30 ft", required=True)
-UNIT_COST = Key(
-    name="unit_cost", kind=PRICE, meaning="what a unit cost then; absent, nobody knows", example="0.40"
-)
+UNIT_COST = Key(name="unit_cost", kind=PRICE, meaning="what a unit cost then; absent, nobody knows", example="0.40")
 STOCK = Group(name="owned stock", keys=(MATERIAL, QUANTITY_OF, UNIT_COST, WORTH))
 
 _OBJECT = {"type": "object"}

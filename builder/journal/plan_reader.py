@@ -196,6 +196,8 @@ def _taken_out(node: Node, reading: Reading) -> tuple[str | None, TakeoffRef | N
         taken = _ref(ref, reading)
         entries = tuple(one for one in entries if one.key.text != "quantity")
     read = LABEL.read(key, "key", reading) if key is not None else None
+    if key is not None and read is None:
+        reading.report.lose(Lost.PLANNED_LINE)
     entries = tuple(one for one in entries if one.key.text != "key")
     return read, taken, Mapping(node.place, entries)
 

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import re
 from bisect import bisect_right
+from itertools import islice
 from urllib.parse import unquote
 
 from builder.journal.reading import Reading
 from builder.journal.records.episode import Mark, Picture
+from builder.journal.report import MOST_TOLD
 from builder.words.misread import clipped
 from builder.words.place import Place
 
@@ -20,9 +22,7 @@ _PICTURE = re.compile(
 )
 _ADDRESS = re.compile(r"^ {0,3}\[(?P<name>[^\[\]\n]+)\]:[ \t]*(?P<path>\S+)", re.MULTILINE)
 _TAG = re.compile(r"<img\b[^<>]*>", re.IGNORECASE)
-_SRC = re.compile(
-    r"""\bsrc\s*=\s*(?:"(?P<double>[^"]*)"|'(?P<single>[^']*)'|(?P<bare>[^"'\s>]+))""", re.IGNORECASE
-)
+_SRC = re.compile(r"""\bsrc\s*=\s*(?:"(?P<double>[^"]*)"|'(?P<single>[^']*)'|(?P<bare>[^"'\s>]+))""", re.IGNORECASE)
 _ALT = re.compile(r"""\balt\s*=\s*(?:"(?P<double>[^"]*)"|'(?P<single>[^']*)')""", re.IGNORECASE)
 
 
@@ -61,16 +61,16 @@ def find_marks(prose: str, lines: Lines) -> tuple[Mark, ...]:
 def check_marks(prose: str, lines: Lines, reading: Reading) -> None:
     """Report every `{=` that has no `=}`, or nothing between: it would stand on the page as it is."""
     closed = {found.start(): found["name"].strip() for found in _MARK.finditer(prose)}
-    for begun in _BEGUN.finditer(prose):
-        if not closed.get(begun.start()):
-            reading.mistake(
-                lines.place(begun.start(), begun.end()),
-                "a figure begins with {= here and does not end with =}"
-                if begun.start() not in closed
-                else "no figure is named between {= and =}",
-                "{=, the name of a figure and =}",
-                "write {= spent to date =}, for instance",
-            )
+    wrong = (found for found in _BEGUN.finditer(prose) if not closed.get(found.start()))
+    for begun in islice(wrong, MOST_TOLD):
+        reading.mistake(
+            lines.place(begun.start(), begun.end()),
+            "no figure is named between {= and =}"
+            if begun.start() in closed
+            else "a figure begins with {= here and does not end with =}",
+            "{=, the name of a figure and =}",
+            "write {= spent to date =}, for instance",
+        )
 
 
 def find_pictures(prose: str, lines: Lines, reading: Reading) -> tuple[Picture, ...]:

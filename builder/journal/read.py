@@ -15,7 +15,7 @@ from builder.journal.records.journal import Journal
 from builder.journal.records.written import Node
 from builder.journal.report import Lost, Report
 from builder.journal.settings_reader import read_settings
-from builder.journal.text import decode, divide
+from builder.journal.text import MOST_KEYS, decode, divide
 from builder.journal.tree import read_tree
 from builder.words.problem import Problem
 
@@ -64,7 +64,7 @@ def _tree(files: Files, file: str, report: Report) -> Node | None:
     raw = files.text(file)
     if raw is None:
         return None
-    source = decode(file, raw, report)
+    source = decode(file, raw, report, MOST_KEYS)
     tree = None if source is None else read_tree(source, report)
     if tree is None:
         report.lose(*_PARTS.get(file, ()))

@@ -12,6 +12,7 @@ from builder.words.problem import Problem, Weight
 
 MOST_SHOWN = 300
 MOST_HINTS = 200
+MOST_TOLD = 1000
 
 
 class Lost(Enum):
@@ -30,13 +31,22 @@ class Report:
 
     def __init__(self) -> None:
         self._problems: list[Problem] = []
+        self._untold = 0
         self._lost: set[Lost] = set()
         self._hints = MOST_HINTS
 
     @property
     def problems(self) -> tuple[Problem, ...]:
-        """All of them."""
-        return tuple(self._problems)
+        """All of them; of more than a thousand the first thousand, and how many more there are."""
+        if not self._untold:
+            return tuple(self._problems)
+        more = Problem(
+            place=self._problems[-1].place,
+            found=f"there are {self._untold:,} more mistakes after this one",
+            expected="fewer",
+            fix="mend the first ones and look again; it may be one slip all along",
+        )
+        return (*self._problems, more)
 
     @property
     def whole(self) -> bool:
@@ -45,15 +55,19 @@ class Report:
 
     def mistake(self, place: Place, found: str, expected: str, fix: str = "") -> None:
         """Something that stops publishing."""
-        self._problems.append(Problem(place=place, found=_short(found), expected=expected, fix=_short(fix)))
+        self._add(Problem(place=place, found=_short(found), expected=expected, fix=_short(fix)))
 
     def warning(self, place: Place, found: str, expected: str, fix: str = "") -> None:
         """Something to look at; the site is published all the same."""
-        self._problems.append(
-            Problem(
-                place=place, found=_short(found), expected=expected, fix=_short(fix), weight=Weight.WARNING
-            )
+        self._add(
+            Problem(place=place, found=_short(found), expected=expected, fix=_short(fix), weight=Weight.WARNING)
         )
+
+    def _add(self, problem: Problem) -> None:
+        if len(self._problems) < MOST_TOLD:
+            self._problems.append(problem)
+        else:
+            self._untold += 1
 
     def unreadable(self, place: Place, key: str, error: Unreadable) -> None:
         """A value that is not what its key takes."""

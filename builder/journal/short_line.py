@@ -10,9 +10,7 @@ import re
 
 from builder.words.misread import clipped
 
-_KEY = re.compile(
-    r"(?P<key>material|equipment|labour|travel|fee|cost|quantity|unit_cost|source):(?P<value>\S.*)"
-)
+_KEY = re.compile(r"(?P<key>material|equipment|labour|travel|fee|cost|quantity|unit_cost|source):(?P<value>\S.*)")
 # Two amounts with cents on one line: two things, or a list of things, behind one dash.
 _AMOUNT_BEFORE = re.compile(r",\s*\d+\.\d\d(?=\s*(?:,|-|$))")
 _TRAILING = re.compile(r"(?P<what>.*?\S)(?:\s+-|\s*=|\s*;)?\s+(?P<amount>[$€£]?\d+(?:\.\d+)?)")

@@ -48,7 +48,8 @@ def _schema(name: str) -> str:
 
 def _settings(told: Beginning) -> str:
     ready = f"ready_by: {told.ready_by}" if told.ready_by else "# ready_by: 2027-10-30   # the date it is promised for"
-    return f"""{_schema("journal")}# The settings of this journal. A line that begins with # is a comment; take the # away to use it.
+    schema = _schema("journal")
+    return f"""{schema}# The settings of this journal. A line with # before it is a comment; take the # away to use it.
 title: {quoted(told.title)}
 summary: {quoted(f"{told.title}, built at weekends.")}
 language: {told.language}

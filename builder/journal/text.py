@@ -9,6 +9,7 @@ from builder.journal.report import Report
 from builder.words.place import Place
 
 LARGEST = 1_000_000
+MOST_KEYS = 200_000  # of a file of keys, or of front matter: some four thousand lines
 _BOM = "\ufeff"
 # YAML ends a line at these and no editor does; the numbers of all later lines would be wrong.
 _LINE_ENDS_NOBODY_SEES = str.maketrans({"\x85": " ", "\u2028": " ", "\u2029": " "})
@@ -41,15 +42,10 @@ class Parts:
     prose_line: int
 
 
-def decode(file: str, raw: bytes, report: Report) -> Source | None:
+def decode(file: str, raw: bytes, report: Report, most: int = LARGEST) -> Source | None:
     """The text of a file: UTF-8 with or without a byte order mark, any line ends. None if it is not that."""
-    if len(raw) > LARGEST:
-        report.mistake(
-            Place(file=file),
-            f"the file has more than {LARGEST:,} bytes",
-            "a write-up; that many bytes hold a hundred thousand words",
-            "split it, and keep pictures in photos/",
-        )
+    if len(raw) > most:
+        report.mistake(Place(file=file), *_too_large("the file", most))
         return None
     if raw.startswith((b"\xff\xfe", b"\xfe\xff")) or b"\x00" in raw[:4]:
         report.mistake(
@@ -125,10 +121,22 @@ def divide(source: Source, report: Report) -> Parts | None:
             "put a line of --- before the first line of the story",
         )
         return None
+    front = "\n".join(lines[1:end]) + "\n"
+    if len(front) > MOST_KEYS:
+        report.mistake(Place(file=source.file, line=2), *_too_large("the front matter", MOST_KEYS))
+        return None
     return Parts(
-        front=Source(file=source.file, text="\n".join(lines[1:end]) + "\n"),
+        front=Source(file=source.file, text=front),
         prose="\n".join(lines[end + 1 :]),
         prose_line=end + 2,
+    )
+
+
+def _too_large(what: str, most: int) -> tuple[str, str, str]:
+    return (
+        f"{what} has more than {most:,} bytes",
+        "what a person writes",
+        "split it, and keep pictures in photos/; look for something that was pasted by mistake",
     )
 
 

@@ -102,7 +102,7 @@ class _Builder:
         if event.style and event.style in "'\"|>":
             return Scalar(place, event.value, quoted=True)
         text = event.value.strip()
-        behind = self._lines[event.end_mark.line][event.end_mark.column :].strip()
+        behind = self._after(event.end_mark)
         if text in ("", "~", "null"):
             return Scalar(place, "", comment=behind if behind.startswith("#") else "")
         if re.match(r"#\d", behind):
@@ -151,11 +151,10 @@ class _Builder:
 
     def _cut_by_comma(self, end: yaml.Mark, entry: Entry, entries: dict[str, Entry]) -> bool:
         """Whether `{cost: 1,250}` or `{material: Mix, 80 lb}` stands here: reported, the part is left out."""
-        value, before = entry.value, list(entries.values())[-1]
+        value, before = entry.value, next(reversed(entries.values()))
         if not isinstance(value, Scalar) or not isinstance(before.value, Scalar):
             return False
-        colon = self._lines[end.line][end.column :].lstrip().startswith(":")
-        if colon or not value.empty or before.value.empty:
+        if self._after(end).startswith(":") or not value.empty or before.value.empty:
             return False
         whole = f"{before.value.text},{entry.key.text}"
         number = re.fullmatch(r"\d{1,3}(?:,\d{3})+(?:\.\d+)?", whole)
@@ -167,6 +166,11 @@ class _Builder:
             f"write {whole.replace(',', '')}" if number else f"write {quoted(clipped(whole))}",
         )
         return True
+
+    def _after(self, mark: yaml.Mark) -> str:
+        """What stands behind a mark on its line; the beginning of it, as a line may be very long."""
+        line = self._lines[mark.line] if mark.line < len(self._lines) else ""
+        return line[mark.column : mark.column + 100].strip()
 
     def _keep(self, entries: dict[str, Entry], entry: Entry) -> None:
         first = entries.get(entry.key.text)
@@ -183,10 +187,12 @@ class _Builder:
     def _place(self, event: Any, path: str) -> Place:
         start, end = event.start_mark, event.end_mark
         width = end.column - start.column if end.line == start.line else 1
+        # What is missing at the very end is marked on a line that no editor shows.
+        line = min(start.line, len(self._lines) - 1)
         return Place(
             file=self._file,
-            line=start.line + self._first,
-            column=start.column + 1,
+            line=line + self._first,
+            column=min(start.column, len(self._lines[line])) + 1,
             width=max(width, 1),
             key=path,
         )

@@ -74,9 +74,7 @@ def draw_stock(
     )
 
 
-def give_back(
-    item: Item, shelf: Shelf, later: AbstractSet[str], findings: Findings, currency: Currency
-) -> Away | None:
+def give_back(item: Item, shelf: Shelf, later: AbstractSet[str], findings: Findings, currency: Currency) -> Away | None:
     """A return, a sale or spoilage: value carried less money got is job cost, on the line's own date.
 
     Stock of an earlier job that leaves undrawn is brought in on that day, at what it cost then.
@@ -169,9 +167,7 @@ def _drawn_worth(item: Item, taken: Sequence[Taken], rate: Fraction, currency: C
     return total
 
 
-def _returned_worth(
-    item: Item, taken: Sequence[Taken], refunds: Sequence[int], got: int, currency: Currency
-) -> int:
+def _returned_worth(item: Item, taken: Sequence[Taken], refunds: Sequence[int], got: int, currency: Currency) -> int:
     """What a return takes from the replacement cost: nobody has to buy what went back. A sale takes none."""
     if item.source is not Source.RETURNED:
         return 0
@@ -249,8 +245,8 @@ def _portions(
     if lots is None or (item.quantity is not None and not _countable(item, item.quantity, lots, findings)):
         return None
     portions: dict[str, tuple[Lot, Fraction]] = {}
-    missing = item.quantity
-    for lot, there in _piles(item, lots):
+    missing = item.quantity or _one(item, lots[0])
+    for lot, there in _piles(lots, leaves=item.source.leaves, counted=missing is not None):
         wanted = there if missing is None or lot.unit is None else min(there, missing.to(lot.unit).value)
         if wanted > 0:
             portions[lot.ref] = (lot, portions.get(lot.ref, (lot, Fraction(0)))[1] + wanted)
@@ -261,14 +257,19 @@ def _portions(
     return list(portions.values())
 
 
-def _piles(item: Item, lots: Sequence[Lot]) -> list[tuple[Lot, Fraction]]:
+def _one(item: Item, lot: Lot) -> Quantity | None:
+    """Absent, a quantity is 1 where there is a unit cost: one of them was sold at that."""
+    return lot.quantity(Fraction(1)) if item.source is Source.SOLD and item.unit_cost is not None else None
+
+
+def _piles(lots: Sequence[Lot], *, leaves: bool, counted: bool) -> list[tuple[Lot, Fraction]]:
     """What can be taken, in the order it is taken. Without a quantity nothing is taken out of the build,
     unless all of it is there.
     """
-    if not item.source.leaves:
+    if not leaves:
         return [(lot, lot.left(all_piles=False)) for lot in lots]
     unused = [(lot, lot.stock.quantity) for lot in lots] + [(lot, lot.reusable.quantity) for lot in lots]
-    if item.quantity is None and any(there for _, there in unused):
+    if not counted and any(there for _, there in unused):
         return unused
     return unused + [(lot, lot.used.quantity) for lot in lots]
 

@@ -186,6 +186,9 @@ class _Paper:
             if price.goods and abs(missing) in (price.goods, price.goods - price.discount + price.tax):
                 word = "is it on the paper twice?" if missing > 0 else "is it on this receipt at all?"
                 return f"that is just what {item.what} costs: {word}"
+        for item in self._items:
+            if item.deposit is not None and missing == item.deposit.minor:
+                return f"that is just the deposit on {item.what}, which is no cost: take it off total:"
         if sums.delivery and missing == -sums.delivery:
             return "that is just the delivery: is it in the lines already?"
         if sums.discount and missing == sums.discount:

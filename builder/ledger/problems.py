@@ -23,6 +23,4 @@ class Findings:
 
     def warning(self, place: Place, found: str, expected: str, fix: str = "") -> None:
         """Something to look at."""
-        self._found.append(
-            Problem(place=place, found=found, expected=expected, fix=fix, weight=Weight.WARNING)
-        )
+        self._found.append(Problem(place=place, found=found, expected=expected, fix=fix, weight=Weight.WARNING))

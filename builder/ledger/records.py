@@ -67,8 +67,8 @@ class Line:
 
     `ref` is its id, or episode and line as `3.2`. `priced` is None where the price is not known, unless
     delivery or tax of its receipt fell on it all the same. `used` is the quantity that went into this build
-    on that day, `bought` the quantity that came (less what went back); both may be negative for what left,
-    None where no quantity was said.
+    on that day, below zero for what came out of it; `bought` the quantity that came, below zero for what
+    went back. Both are None where no quantity was said.
     """
 
     item: Item

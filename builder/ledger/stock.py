@@ -174,9 +174,7 @@ def take_away(lot: Lot, quantity: Fraction) -> Taken:
         refundable=lot.refundable - refund_for(lot, quantity),
         refundable_quantity=max(lot.refundable_quantity - quantity, Fraction(0)),
     )
-    return Taken(
-        lot=lot, left=left, quantity=quantity, from_stock=stock, from_reusable=reusable, from_used=used
-    )
+    return Taken(lot=lot, left=left, quantity=quantity, from_stock=stock, from_reusable=reusable, from_used=used)
 
 
 def refund_for(lot: Lot, quantity: Fraction) -> int:

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from builder.ledger.records import Line
 from builder.pages.costs import View
-from builder.pages.frame import LEDGER, line_anchor
+from builder.pages.frame import LEDGER, line_anchor, phase_path
 from builder.pages.standing import mark_of
 from builder.pages.table import Cell, Column, Row, Table, without_empty
 from builder.pages.wording import Words
@@ -54,6 +54,53 @@ def _match(view: View, match: Match, phase: PhaseOutlook) -> Row:
             Cell(text=because(match, words) if bought else ""),
         ),
         notes=tuple(_lines(view, match)),
+    )
+
+
+MOST_VARIANCES = 12
+
+
+def variance_table(view: View, caption: str) -> Table | None:
+    """The planned lines furthest from their plan, over all phases, furthest first; None where there are none."""
+    words = view.words
+    found = [
+        (match, phase)
+        for phase in view.account.phases
+        for match in phase.matches
+        if match.refs and match.variance.total
+    ]
+    found.sort(key=lambda one: -abs(one[0].variance.total))
+    if not found:
+        return None
+    columns = (
+        Column(label=words.say("Line"), role="what"),
+        Column(label=words.say("Phase"), role="side"),
+        Column(label=words.say("Planned"), role="lead", sums=True),
+        Column(label=words.say("Job cost"), role="lead", sums=True),
+        Column(label=words.say("Over or under"), role="part"),
+        Column(label=words.say("Because"), role="part"),
+    )
+    rows = tuple(_variance(view, match, phase) for match, phase in found[:MOST_VARIANCES])
+    return without_empty(Table(caption=caption, columns=columns, rows=rows))
+
+
+def _variance(view: View, match: Match, phase: PhaseOutlook) -> Row:
+    words = view.words
+    return Row(
+        cells=(
+            Cell(
+                text=words.listing(dict.fromkeys(one.item.what for one in match.planned)),
+                href=f"{view.root}{LEDGER}#{line_anchor(match.refs[0])}",
+            ),
+            Cell(
+                text=view.account.phase_name(phase.key) or "",
+                href=f"{view.root}{phase_path(phase.key)}#line-by-line",
+            ),
+            Cell(text=words.bare(match.planned_cost)),
+            Cell(text=words.bare(match.job_cost)),
+            _difference(words, match.variance.total),
+            Cell(text=because(match, words)),
+        )
     )
 
 

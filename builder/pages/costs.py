@@ -91,7 +91,7 @@ def _row(view: View, line: Line, *, ledger: bool) -> Row:
             *(_amount(words, line.parts, part) for part in PARTS),
         ),
         anchor=line_anchor(line.ref) if ledger else "",
-        notes=tuple(notes_on(view, line)),
+        notes=() if ledger else tuple(notes_on(view, line)),
         filters=(("phase", line.phase or ""), ("source", item.source.value)) if ledger else (),
     )
 
@@ -102,7 +102,6 @@ def _where(view: View, line: Line) -> tuple[Cell, ...]:
         Cell(
             text=view.words.say("no. {number}", number=episode.number),
             href=view.root + EPISODE_PAGE.format(name=episode.name) + "#costs",
-            value=episode.number,
         ),
         Cell(
             text=view.account.phase_name(line.phase) or view.words.say("no phase"),
@@ -134,8 +133,8 @@ def _from(line: Line, view: View) -> str:
 def _amount(words: Words, parts: Parts, key: str, *, shown: bool = False, unpriced: bool = False) -> Cell:
     amount = amount_of(parts, key)
     if unpriced and not amount:
-        return Cell(text=words.say("not priced"), value=0)
-    return Cell(text=words.bare(amount) if amount or shown else "", value=amount)
+        return Cell(text=words.say("not priced"))
+    return Cell(text=words.bare(amount) if amount or shown else "")
 
 
 def _foot(view: View, foot: str, whole: Parts, *, ledger: bool) -> Row:

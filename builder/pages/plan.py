@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from builder.figures.figure import Bound, bound_of
 from builder.ledger.parts import NOTHING
 from builder.pages.calendar_page import calendar_drawing, calendar_table
-from builder.pages.compare import compare_table
+from builder.pages.compare import variance_table
 from builder.pages.earned import earned_sentence, earned_table
 from builder.pages.frame import PLAN, Fact, Frame, Term, phase_path, root_of
 from builder.pages.moved import moved_drawing, moved_table
@@ -47,7 +47,7 @@ class PlanPage:
     calendar_table: Table | None
     moved: str
     moved_table: Table | None
-    compared: tuple[Table, ...]
+    compared: Table | None
     wanted: Table | None
     earned: Table | None
     earned_note: str
@@ -59,7 +59,6 @@ def plan_page(material: Material) -> PlanPage:
     account, words = material.account, material.words
     view = material.view(PLAN)
     drawn = calendar_drawing(account, words) if account.timing is not None else ""
-    compared = (compare_table(view, phase, account.phase_name(phase.key) or "") for phase in account.phases)
     return PlanPage(
         frame=frame(
             material,
@@ -76,7 +75,10 @@ def plan_page(material: Material) -> PlanPage:
         calendar_table=calendar_table(account, words) if drawn else None,
         moved=moved_drawing(account, words),
         moved_table=moved_table(account, words),
-        compared=tuple(table for table in compared if table is not None),
+        compared=variance_table(
+            view,
+            words.say("The lines furthest from their plan, in {currency}", currency=account.ledger.currency.code),
+        ),
         wanted=wanted_table(material, root_of(PLAN)),
         earned=earned_table(account, words),
         earned_note=earned_sentence(account, words),

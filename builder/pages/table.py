@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 
@@ -27,6 +27,11 @@ class Column:
         return self.role.startswith("part")
 
     @property
+    def place(self) -> str:
+        """The class attribute of its empty cells."""
+        return self.role
+
+    @property
     def classes(self) -> str:
         """The class attribute of its cells."""
         words = [*(["sum"] if self.sums else []), self.role, *(["many"] if self.many else [])]
@@ -35,14 +40,18 @@ class Column:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Cell:
-    """Text of a cell, where it leads, a mark (`over`, `under`), small words behind it, and a value to sort by."""
+    """Text of a cell, where it leads, a mark (`over`, `under`), small words behind it."""
 
     text: str = ""
     href: str | None = None
     mark: str = ""
     small: str = ""
-    value: int | str | None = None
     drawing: str = ""
+
+    @property
+    def empty(self) -> bool:
+        """Whether there is nothing in it."""
+        return not (self.text or self.small or self.drawing)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -65,6 +74,10 @@ class Table:
     foot: tuple[Row, ...] = ()
     kind: str = "folds"
     label: str = ""
+
+    def paired(self, row: Row) -> Iterable[tuple[Column, Cell]]:
+        """Each cell of a row with its column."""
+        return zip(self.columns, row.cells, strict=True)
 
 
 def cells(*texts: str | Cell) -> tuple[Cell, ...]:

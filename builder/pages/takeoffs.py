@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Sequence
+from collections.abc import Set as AbstractSet
+from dataclasses import dataclass, replace
 
 from builder.pages.compare import left_of
 from builder.pages.cutplan import drawing_of
@@ -191,6 +192,15 @@ def _off(planned: Quantity | None, used: Quantity | None, words: Words) -> str:
     return words.say("{amount} too much", amount=amount)
 
 
-def cautions(workings: Sequence[Working]) -> Iterator[Sourced]:
-    """Every caution of several workings, each once, in order."""
-    yield from dict.fromkeys(caution for working in workings for caution in working.cautions)
+def sources_once(workings: Sequence[Working]) -> tuple[Working, ...]:
+    """Workings as they stand on one page: where a caution comes from is said where it first stands."""
+    seen: set[Sourced] = set()
+    shown = []
+    for one in workings:
+        shown.append(replace(one, cautions=tuple(_told_once(caution, seen) for caution in one.cautions)))
+        seen.update(one.cautions)
+    return tuple(shown)
+
+
+def _told_once(caution: Sourced, seen: AbstractSet[Sourced]) -> Sourced:
+    return Sourced(text=caution.text, source="") if caution in seen else caution

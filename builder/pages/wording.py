@@ -25,7 +25,7 @@ from builder.words.rounding import decimal_text
 from builder.words.span import Span
 
 Catalogue = Mapping[str, str | Mapping[str, str]]
-CATALOGUES = ("de", "fr", "es")
+CATALOGUES: tuple[str, ...] = ()
 _SIGNS = {"ft2": "ft²", "yd2": "yd²", "in2": "in²", "m2": "m²", "cm2": "cm²"}
 _SIGNS |= {"ft3": "ft³", "yd3": "yd³", "in3": "in³", "m3": "m³"}
 _SIGNS |= {"lb/yd3": "lb/yd³", "lb/ft3": "lb/ft³", "kg/m3": "kg/m³", "ton": "tons", "mi": "miles"}

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from builder.pages.frame import WORKINGS, Frame, Term, root_of
 from builder.pages.site import Material, frame
-from builder.pages.takeoffs import Sourced, Working, cautions, working
+from builder.pages.takeoffs import Working, sources_once, working
 from builder.pages.terms import terms
 
 _HAZARDS = (
@@ -29,13 +29,12 @@ class WorkingsPage:
     workings: tuple[Working, ...]
     terms: tuple[Term, ...]
     hazards: tuple[str, ...]
-    cautions: tuple[Sourced, ...]
 
 
 def workings_page(material: Material) -> WorkingsPage:
     """Lay the workings out."""
     words = material.words
-    shown = tuple(working(material, takeoff, root_of(WORKINGS)) for takeoff in material.account.takeoffs)
+    shown = sources_once([working(material, takeoff, root_of(WORKINGS)) for takeoff in material.account.takeoffs])
     return WorkingsPage(
         frame=frame(
             material,
@@ -46,5 +45,4 @@ def workings_page(material: Material) -> WorkingsPage:
         workings=shown,
         terms=terms(words),
         hazards=tuple(words.say(hazard) for hazard in _HAZARDS),
-        cautions=tuple(cautions(shown)),
     )

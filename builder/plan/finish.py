@@ -68,18 +68,14 @@ def _refused(phases: Sequence[PhaseWork]) -> NoFinish | None:
     if not phases:
         return NoFinish(why=Why.NO_PHASES)
     if faults := network_faults([Step(key=phase.key, after=phase.after) for phase in phases]):
-        return NoFinish(
-            why=Why.FLAWED, keys=tuple(dict.fromkeys(key for fault in faults for key in fault.phases))
-        )
+        return NoFinish(why=Why.FLAWED, keys=tuple(dict.fromkeys(key for fault in faults for key in fault.phases)))
     if silent := [phase.key for phase in phases if phase.hours is None and phase.done_on is None]:
         return NoFinish(why=Why.NO_HOURS, keys=tuple(silent))
     return None
 
 
 def _all_ready(phases: Sequence[PhaseWork]) -> datetime.date:
-    return max(
-        phase.done_on + datetime.timedelta(wait_days(phase)) for phase in phases if phase.done_on is not None
-    )
+    return max(phase.done_on + datetime.timedelta(wait_days(phase)) for phase in phases if phase.done_on is not None)
 
 
 def _finish(yard: Yard, opened: Sequence[OpenPhase], as_of: datetime.date, week: int) -> Finish:

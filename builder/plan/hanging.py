@@ -39,9 +39,7 @@ def _last(yard: Yard, course: Course) -> tuple[int, int]:
     return last, yard.waits[last] if ready else 0
 
 
-def _unbroken(
-    course: Course, phase: int, needed: Sequence[int], free: Sequence[int]
-) -> tuple[Sequence[int], int]:
+def _unbroken(course: Course, phase: int, needed: Sequence[int], free: Sequence[int]) -> tuple[Sequence[int], int]:
     """The phases worked without a gap up to the turn of this one, and the one the builder stood idle for
     before them; -1 if there was no idling. A phase without hours stands for itself.
     """

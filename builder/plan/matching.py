@@ -22,9 +22,8 @@ def match_lines(budgeted: Sequence[Budgeted], lines: Sequence[Line]) -> tuple[Ma
     """Every planned line in exactly one match, in the plan's order."""
     answers = {line.ref: _answers_to(line, budgeted) for line in lines}
     groups = _groups([one.key for one in budgeted], answers.values())
-    by_key = {one.key: one for one in budgeted}
     return tuple(
-        _match([by_key[key] for key in group], [line for line in lines if group & answers[line.ref]])
+        _match([one for one in budgeted if one.key in group], [line for line in lines if group & answers[line.ref]])
         for group in groups
     )
 

@@ -82,9 +82,7 @@ def _late_finishes(ordered: Sequence[Step], length: Fraction) -> dict[str, Fract
     return finishes
 
 
-def _next_starts(
-    ordered: Sequence[Step], early: dict[str, Fraction], length: Fraction
-) -> dict[str, Fraction]:
+def _next_starts(ordered: Sequence[Step], early: dict[str, Fraction], length: Fraction) -> dict[str, Fraction]:
     starts = {step.key: length for step in ordered}
     for step in ordered:
         for key in step.after:

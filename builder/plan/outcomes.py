@@ -63,9 +63,7 @@ def slice_hours(work: Remaining) -> tuple[int, ...]:
     """
     if work.spent_up or not work.whole.high:
         return (0,) * OUTCOMES
-    low, likely, high = (
-        round(hours * GRID) for hours in (work.whole.low, work.whole.likely, work.whole.high)
-    )
+    low, likely, high = (round(hours * GRID) for hours in (work.whole.low, work.whole.likely, work.whole.high))
     worked = round(work.worked * GRID)
     return tuple([max(hours - worked, 1) for hours in _turned_around(low, likely, high, _shares(work))])
 
@@ -84,9 +82,7 @@ def _turned_around(low: int, likely: int, high: int, shares: tuple[range, int]) 
     width, rise, fall = high - low, (high - low) * (likely - low), (high - low) * (high - likely)
     turn = whole * (likely - low)
     return [
-        low + isqrt(part * rise // whole)
-        if part * width <= turn
-        else high - isqrt((whole - part) * fall // whole)
+        low + isqrt(part * rise // whole) if part * width <= turn else high - isqrt((whole - part) * fall // whole)
         for part in parts
     ]
 

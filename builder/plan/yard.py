@@ -63,9 +63,7 @@ def lay_out_yard(
     through = _calendar(opened, week, as_of, [*(waits[one.phase.key] for one in opened), *over.values()])
     if through is None:
         return None
-    after = tuple(
-        tuple((place[key], waits[key]) for key in one.phase.after if key in place) for one in opened
-    )
+    after = tuple(tuple((place[key], waits[key]) for key in one.phase.after if key in place) for one in opened)
     followed = {number for befores in after for number, _ in befores}
     own_waits = tuple(waits[one.phase.key] for one in opened)
     return Yard(

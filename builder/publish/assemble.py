@@ -19,9 +19,7 @@ class Page(Protocol):
     def frame(self) -> Frame: ...
 
 
-def site_files(
-    pages: Iterable[Page], texts: Iterable[tuple[str, str]], words: Words
-) -> Iterator[tuple[str, bytes]]:
+def site_files(pages: Iterable[Page], texts: Iterable[tuple[str, str]], words: Words) -> Iterator[tuple[str, bytes]]:
     """Pages through their templates, then texts that are ready, then what is published as it is."""
     templates = Templates(words.say, words.count)
     for page in pages:

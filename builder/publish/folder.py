@@ -172,9 +172,7 @@ def _compare(standing: _Standing, wanted: Marker) -> Changed:
     )
 
 
-def _fill(
-    new: Path, have: Survey, standing: _Standing, wanted: Marker, fresh: Mapping[str, bytes | Copy]
-) -> None:
+def _fill(new: Path, have: Survey, standing: _Standing, wanted: Marker, fresh: Mapping[str, bytes | Copy]) -> None:
     """Everything into the new tree; the marker first, so that it always says what in the tree is ours."""
     site, foreign, folders = standing.site, standing.foreign, standing.foreign_folders
     needed = folders | folders_of(foreign) | folders_of(wanted.files)

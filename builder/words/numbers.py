@@ -66,9 +66,7 @@ def read_mixed(text: str, expected: str) -> Fraction:
 
 
 def _too_long(text: str) -> Unreadable:
-    return Unreadable(
-        f"{clipped(text)} is too long a number", f"at most {LONGEST} digits on each side of the point"
-    )
+    return Unreadable(f"{clipped(text)} is too long a number", f"at most {LONGEST} digits on each side of the point")
 
 
 def _unreadable(text: str, expected: str) -> Unreadable:

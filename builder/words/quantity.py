@@ -136,14 +136,10 @@ def _part(match: re.Match[str], text: str, expected: str) -> Quantity:
 
 def _joined(total: Quantity, part: Quantity, text: str, expected: str) -> Quantity:
     if {total.unit.measure, part.unit.measure} != {"length"}:
-        raise Unreadable(
-            f"{clipped(text)} is more than one quantity", expected, _one_of_two(total, part, text)
-        )
+        raise Unreadable(f"{clipped(text)} is more than one quantity", expected, _one_of_two(total, part, text))
     if part.unit.ratio >= total.unit.ratio:
         found = f"{clipped(text)} does not go from the larger unit to the smaller"
-        raise Unreadable(
-            found, expected, f"write {part} {total}" if part.unit.ratio > total.unit.ratio else ""
-        )
+        raise Unreadable(found, expected, f"write {part} {total}" if part.unit.ratio > total.unit.ratio else "")
     return total + part
 
 
@@ -168,9 +164,7 @@ def _no_quantity(text: str, position: int, expected: str) -> Unreadable:
     if re.match(r"[0-9.]+[eE][0-9]", text):
         return Unreadable(f"{shown} has an exponent", expected, "write all its digits")
     if re.match(r"[0-9./ -]+[a-z]+[23][a-z]", text):
-        return Unreadable(
-            f"{shown} has no spaces between its parts", expected, "write them apart, as in 9 ft 2 in"
-        )
+        return Unreadable(f"{shown} has no spaces between its parts", expected, "write them apart, as in 9 ft 2 in")
     if position:
         found = f"{shown} goes on after the quantity with {clipped(rest)}"
         return Unreadable(found, expected, _instead(text) or f"write {clipped(text[:position].strip())}")

@@ -68,9 +68,7 @@ _TABLE: tuple[tuple[str, str, Fraction, str], ...] = (
     ("year", "calendar", Fraction(12), "years"),
 )
 MEASURED = {symbol: Unit(symbol, measure, ratio) for symbol, measure, ratio, _ in _TABLE}
-_NAMES = {
-    name.lower(): MEASURED[symbol] for symbol, _, _, others in _TABLE for name in (symbol, *others.split(" "))
-}
+_NAMES = {name.lower(): MEASURED[symbol] for symbol, _, _, others in _TABLE for name in (symbol, *others.split(" "))}
 _WORD = re.compile(r"[^\W\d_][\w’'.-]*")
 
 
