@@ -1,0 +1,223 @@
+"""The commands as a person runs them: what they print, how they end, and what stays untouched."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import pytest
+
+from builder.cli import COMMAND_WRONG, DONE, JOURNAL_WRONG, main
+from tests.app.journal_folder import FILES, write
+
+
+def tree(folder: Path) -> dict[str, bytes]:
+    """Every file under a folder."""
+    return {
+        path.relative_to(folder).as_posix(): path.read_bytes() for path in sorted(folder.rglob("*")) if path.is_file()
+    }
+
+
+def test_publish_makes_a_site_and_says_which_file_to_open(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """The main job."""
+    site = tmp_path / "site"
+    assert main(["publish", str(write(tmp_path / "journal")), "--to", str(site)]) == DONE
+    assert capsys.readouterr().out.endswith(f"Open {site / 'index.html'}\n")
+    page = (site / "episodes/02-second/index.html").read_text(encoding="utf-8")
+    assert "54 bags" in page
+    assert "$586.60" in page
+
+
+def test_the_same_journal_gives_the_same_bytes(tmp_path: Path) -> None:
+    """Whatever the files are called by, and however often."""
+    journal = write(tmp_path / "journal")
+    for name in ("one", "two"):
+        assert main(["publish", str(journal), "--to", str(tmp_path / name)]) == DONE
+    assert tree(tmp_path / "one") == tree(tmp_path / "two")
+
+
+def test_an_empty_journal_publishes(tmp_path: Path) -> None:
+    """Settings alone are a journal."""
+    journal = tmp_path / "journal"
+    journal.mkdir()
+    (journal / "journal.yaml").write_text("title: New\nlanguage: en-US\ncurrency: USD\n", encoding="utf-8")
+    assert main(["publish", str(journal), "--to", str(tmp_path / "site")]) == DONE
+    page = (tmp_path / "site/index.html").read_text(encoding="utf-8")
+    assert "No episode has been written yet." in page
+    assert not (tmp_path / "site/plan").exists()
+
+
+def test_an_episode_without_items_publishes(tmp_path: Path) -> None:
+    """No cost at all is a fair weekend."""
+    text = "---\ntitle: Rain\ndate: 2026-05-03\nphase: foundation\n---\n\nWe watched it.\n"
+    journal = write(tmp_path / "journal", **{"episodes/03-rain.md": text})
+    assert main(["publish", str(journal), "--to", str(tmp_path / "site")]) == DONE
+    assert "This episode cost nothing." in (tmp_path / "site/episodes/03-rain/index.html").read_text(encoding="utf-8")
+
+
+def test_without_a_plan_there_is_no_plan_page_and_nothing_breaks(tmp_path: Path) -> None:
+    """Phases are then those that episodes name."""
+    journal = write(tmp_path / "journal")
+    (journal / "plan.yaml").unlink()
+    episode = (
+        FILES["episodes/02-second.md"].replace("of {= footing.bags =}", "").replace("{= bags used of mix =}", "54")
+    )
+    (journal / "episodes/02-second.md").write_text(episode, encoding="utf-8")
+    assert main(["publish", str(journal), "--to", str(tmp_path / "site")]) == DONE
+    assert (tmp_path / "site/phases/ground/index.html").is_file()
+    assert not (tmp_path / "site/plan").exists()
+
+
+BAD = {
+    "no front matter": ("episodes/03-x.md", "Just a story.\n", "the episode does not begin with ---"),
+    "one number twice": ("episodes/02-other.md", FILES["episodes/01-first.md"], "has the number 2, and so has"),
+    "no price": ("episodes/03-x.md", "items:\n  - material: Nails", "Nails is bought and has no price"),
+    "thousands comma": ("episodes/03-x.md", "items:\n  - material: N\n    cost: 1,250", "1,250 has a thousands comma"),
+    "second colon": ("episodes/03-x.md", "summary: Footings: second pour", "colon"),
+    "begins with a figure": ("episodes/03-x.md", "summary: {= spent =}", "begins with {="),
+    "used and share": (
+        "episodes/03-x.md",
+        "items:\n  - {material: N, quantity: 4, cost: 2, used: 3, share: 50%}",
+        "both used and share stand on one line",
+    ),
+    "a share above all": ("episodes/03-x.md", "items:\n  - {material: N, cost: 2, share: 140%}", "140% is more than"),
+    "negative": ("episodes/03-x.md", "items:\n  - {material: N, quantity: -3 bag, cost: 2}", "-3 bag is negative"),
+    "used above quantity": (
+        "episodes/03-x.md",
+        "items:\n  - {material: N, quantity: 3 bag, used: 4 bag, cost: 2}",
+        "used is 4 bag, more than the quantity of 3 bag",
+    ),
+    "feet and bags": (
+        "episodes/03-x.md",
+        "items:\n  - {material: N, quantity: 3 bag, used: 4 ft, cost: 2}",
+        "used is 4 ft and",
+    ),
+    "unknown phase": ("episodes/03-x.md", "phase: fundation", "fundation is no phase of the plan"),
+    "a day that is none": (
+        "episodes/03-x.md",
+        "from: 2026-02-30\nto: 2026-03-01",
+        "2026-02-30 is a day that no calendar has",
+    ),
+    "a tab": ("episodes/03-x.md", "items:\n\t- Nails, 3.00", "tab"),
+    "a picture that is not there": (
+        "episodes/03-x.md",
+        "cover: photos/none.png",
+        "there is no picture photos/none.png",
+    ),
+    "an unknown figure": ("episodes/03-x.md", "stated: {spnt: 3}", "spnt is no figure"),
+}
+
+
+def bad_episode(text: str) -> str:
+    """A third episode with these lines in its front matter, where they are only lines."""
+    if text.startswith(("---", "Just")):
+        return text
+    lines = [] if "from:" in text else ["date: 2026-05-03"]
+    lines += [] if "phase:" in text else ["phase: foundation"]
+    return "\n".join(["---", "title: A", *lines, text, "---", ""])
+
+
+@pytest.mark.parametrize("case", BAD)
+def test_a_mistake_is_told_and_the_last_good_site_stays(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], case: str
+) -> None:
+    """File, line, what was found, what was expected; exit 1; not a byte of the site changes."""
+    journal, site = write(tmp_path / "journal"), tmp_path / "site"
+    assert main(["publish", str(journal), "--to", str(site)]) == DONE
+    before = tree(site)
+    capsys.readouterr()
+    name, text, found = BAD[case]
+    (journal / name).write_text(bad_episode(text), encoding="utf-8")
+    assert main(["publish", str(journal), "--to", str(site)]) == JOURNAL_WRONG
+    told = capsys.readouterr().err
+    assert f"{journal.as_posix()}/episodes/0" in told
+    assert name in told
+    assert found in told
+    assert "expected:" in told
+    assert "Nothing was published." in told
+    assert tree(site) == before
+
+
+def test_all_mistakes_of_a_run_are_told_together_in_file_order(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Settings before the plan, the plan before episodes, episodes by name."""
+    journal = write(
+        tmp_path,
+        journal=FILES["journal.yaml"] + "colour: red\n",
+        plan=FILES["plan.yaml"] + "budget: 5\n",
+        **{"01_first": FILES["episodes/01-first.md"].replace("cost: 260", "cost: 1,260")},
+    )
+    assert main(["inspect", str(journal), "--lines"]) == JOURNAL_WRONG
+    files = [line.split(":")[0].rpartition("/")[2] for line in capsys.readouterr().out.splitlines()]
+    assert files == ["journal.yaml", "plan.yaml", "01-first.md"]
+
+
+def test_a_folder_that_is_no_journal(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """Says how to make one."""
+    assert main(["inspect", str(tmp_path)]) == JOURNAL_WRONG
+    assert f"barrowbook begin {tmp_path}" in capsys.readouterr().err
+
+
+def test_latin_1_bytes_are_told_with_their_place(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """Line and column of the byte."""
+    journal = write(tmp_path)
+    (journal / "episodes/03-x.md").write_bytes("---\ntitle: Gr\u00fcn\n---\n".encode("latin-1"))
+    assert main(["inspect", str(journal)]) == JOURNAL_WRONG
+    assert "episodes/03-x.md:2:10: mistake: the byte 0xfc is not UTF-8 text" in capsys.readouterr().err
+
+
+def test_five_megabytes_of_front_matter_are_refused(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """At once, with a sentence."""
+    journal = write(tmp_path)
+    (journal / "episodes/03-x.md").write_bytes(b"---\n" + b"a: b\n" * 1_000_000 + b"---\n")
+    assert main(["inspect", str(journal)]) == JOURNAL_WRONG
+    assert "the file has more than 1" in capsys.readouterr().err
+
+
+def test_tally_json_is_only_json_and_the_same_as_figures_json(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """One set of figures."""
+    journal = write(tmp_path / "journal")
+    assert main(["publish", str(journal), "--to", str(tmp_path / "site")]) == DONE
+    capsys.readouterr()
+    assert main(["tally", str(journal), "--json"]) == DONE
+    assert json.loads(capsys.readouterr().out) == json.loads(
+        (tmp_path / "site/figures.json").read_text(encoding="utf-8")
+    )
+
+
+def test_inspect_json_is_for_programs(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """A list of problems with their places."""
+    journal = write(tmp_path, journal=FILES["journal.yaml"] + "colour: red\n")
+    assert main(["inspect", str(journal), "--json"]) == JOURNAL_WRONG
+    [problem] = json.loads(capsys.readouterr().out)
+    assert (problem["file"], problem["line"], problem["weight"]) == ("journal.yaml", 11, "mistake")
+
+
+def test_publish_refuses_a_folder_it_did_not_make(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """And leaves it alone."""
+    journal, other = write(tmp_path / "journal"), tmp_path / "other"
+    other.mkdir()
+    (other / "letter.txt").write_text("mine", encoding="utf-8")
+    assert main(["publish", str(journal), "--to", str(other)]) == COMMAND_WRONG
+    assert tree(other) == {"letter.txt": b"mine"}
+    assert capsys.readouterr().err
+
+
+def test_help_shows_an_example_for_every_command(capsys: pytest.CaptureFixture[str]) -> None:
+    """`barrowbook COMMAND --help` ends with one."""
+    for command in ("publish", "inspect", "tally", "takeoff", "begin", "episode", "spend", "preview"):
+        with pytest.raises(SystemExit) as ended:
+            main([command, "--help"])
+        assert ended.value.code == DONE
+        assert f"For example: barrowbook {command}" in capsys.readouterr().out
+
+
+def test_takeoff_prints_the_working(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """Formula, numbers, result."""
+    assert main(["takeoff", str(write(tmp_path))]) == DONE
+    out = capsys.readouterr().out
+    assert "bags: 56 bag" in out
+    assert "caution:" in out
