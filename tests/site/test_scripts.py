@@ -1,0 +1,129 @@
+"""What scripts add: sorting and sifting the ledger, repricing the build. The figures are the program's own."""
+
+from __future__ import annotations
+
+import random
+from collections.abc import Iterator
+from fractions import Fraction
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, Page
+
+from builder.app import work_out
+from builder.figures.yours import FOUND, Choice, YoursLine, machines, yours, yours_lines
+from builder.journal.records.item import Source
+from tests.conftest import ROOT
+
+pytestmark = pytest.mark.browser
+
+
+@pytest.fixture
+def page(browser: Browser) -> Iterator[Page]:
+    """A window of its own, closed afterwards."""
+    window = browser.new_page(viewport={"width": 1280, "height": 900})
+    yield window
+    window.close()
+
+
+def names(page: Page) -> list[str]:
+    """What the ledger shows, from top to bottom."""
+    rows = page.locator("table.sortable tbody tr:visible th")
+    return [text.split("\n")[0] for text in rows.all_inner_texts()]
+
+
+def test_the_ledger_sorts_by_amount_and_back(page: Page, demo_site: Path) -> None:
+    """By what was paid, smallest first, then largest first."""
+    page.goto((demo_site / "ledger/index.html").as_uri())
+    column = page.locator("th[data-key=paid]")
+    paid = "table.sortable tbody tr td:nth-child(7)"
+    at = column.evaluate("cell => cell.cellIndex")
+    paid = f"table.sortable tbody tr > :nth-child({at + 1})"
+
+    def amounts() -> list[float]:
+        texts = page.locator(paid).all_inner_texts()
+        return [float(text.replace(",", "") or 0) for text in texts if text.replace(",", "").lstrip("-").replace(".", "").isdigit()]
+
+    column.locator("button").click()
+    assert column.get_attribute("aria-sort") == "ascending"
+    rising = amounts()
+    assert rising == sorted(rising)
+    assert len(rising) > 50
+    column.locator("button").click()
+    assert column.get_attribute("aria-sort") == "descending"
+    assert amounts() == sorted(rising, reverse=True)
+
+
+def test_the_ledger_sifts_by_words_phase_and_source(page: Page, demo_site: Path) -> None:
+    """And says how many lines are left of how many."""
+    page.goto((demo_site / "ledger/index.html").as_uri())
+    everything = names(page)
+    page.get_by_role("searchbox").fill("concrete")
+    some = names(page)
+    assert 0 < len(some) < len(everything)
+    assert page.locator("form.sieve [role=status]").inner_text() == f"{len(some)} / {len(everything)}"
+    page.get_by_role("searchbox").fill("")
+    page.locator("[name=source]").select_option("salvaged")
+    assert 0 < len(names(page)) < len(everything)
+
+
+def test_without_scripts_the_sieve_is_not_shown(browser: Browser, demo_site: Path) -> None:
+    """What cannot work is not there."""
+    context = browser.new_context(java_script_enabled=False)
+    window = context.new_page()
+    window.goto((demo_site / "ledger/index.html").as_uri())
+    assert not window.locator("form.sieve").is_visible()
+    assert window.locator("table.sortable tbody tr").count() > 70
+    context.close()
+
+
+def chosen(lines: tuple[YoursLine, ...], chance: random.Random) -> Choice:
+    """Any choice a reader can make on the page."""
+    known = [name for name, _ in machines(lines)]
+    found = [source for source in FOUND if source not in (Source.OWNED, Source.BORROWED)]
+    return Choice(
+        luck={source: chance.choice([0, 50, 100]) for source in found},
+        owns=frozenset(name for name in known if chance.random() < 0.5),
+        reuse=chance.random() < 0.5,
+        price=chance.randrange(50, 201, 5),
+        size=chance.randrange(50, 201, 5),
+        hour=chance.choice([0, 1800, 2150]),
+    )
+
+
+def test_three_hundred_choices_come_to_what_the_program_says(page: Page, demo_site: Path) -> None:
+    """The script's whole numbers against Python's, through the address that keeps a choice."""
+    account = work_out(ROOT / "content").account
+    assert account is not None
+    lines, hours = yours_lines(account), account.sums.whole.hours
+    known = [name for name, _ in machines(lines)]
+    chance = random.Random(7)  # the same choices in every run
+    page.goto((demo_site / "yours/index.html").as_uri())
+    for _ in range(300):
+        choice = chosen(lines, chance)
+        kept = "&".join(
+            [
+                f"own={'.'.join(str(at) for at, name in enumerate(known) if name in choice.owns)}",
+                *(f"{source.value}={luck}" for source, luck in choice.luck.items()),
+                *(["reuse=1"] if choice.reuse else []),
+                f"price={choice.price}&size={choice.size}&hour={choice.hour / 100}",
+            ]
+        )
+        page.evaluate("kept => { location.hash = kept; dispatchEvent(new HashChangeEvent('hashchange')); }", kept)
+        shown = page.locator("form.yours output").inner_text()
+        cents = int("".join(digit for digit in shown if digit.isdigit()))
+        offered = {list_.get_attribute("data-source") for list_ in page.locator("[name=luck]").all()} if not _ else offered
+        luck = {source: part for source, part in choice.luck.items() if source.value in offered}
+        told = Choice(luck=luck, owns=choice.owns, reuse=choice.reuse, price=choice.price, size=choice.size, hour=choice.hour)
+        assert cents == yours(lines, told, Fraction(hours)), kept
+
+
+def test_a_choice_is_kept_in_the_address(page: Page, demo_site: Path) -> None:
+    """So that an answer can be shared."""
+    page.goto((demo_site / "yours/index.html").as_uri())
+    page.locator("[name=luck]").first.select_option("0")
+    answer, address = page.locator("form.yours output").inner_text(), page.url
+    assert "#" in address
+    page.goto("about:blank")
+    page.goto(address)
+    assert page.locator("form.yours output").inner_text() == answer
