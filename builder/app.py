@@ -7,6 +7,7 @@ published while a mistake stands.
 from __future__ import annotations
 
 import datetime
+import os
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
@@ -40,6 +41,8 @@ from builder.publish.folder import Changed, publish_folder
 from builder.publish.folder_errors import SiteError
 from builder.publish.pictures import PhotoError, prepare_photos
 from builder.publish.preview import Built, serve
+from builder.store.place import cache_folder
+from builder.store.store import Store
 from builder.takeoff.compute import take_off
 from builder.words.problem import Problem
 from builder.words.quantity import Quantity
@@ -76,8 +79,14 @@ def work_out(folder: Path, as_of: datetime.date | None = None) -> Worked:
     account = None
     if read.journal is not None:
         account, found = understand(read.journal, as_of)
-        problems += found
+        problems += _not_from_these(found, problems)
     return Worked(files=files, account=account, problems=in_file_order(problems))
+
+
+def _not_from_these(found: Iterable[Problem], read: Iterable[Problem]) -> list[Problem]:
+    """What computing found, but for files that could not be read in full: it may only follow from that."""
+    broken = {problem.place.file for problem in read if problem.is_mistake}
+    return [problem for problem in found if problem.place.file not in broken]
 
 
 def understand(journal: Journal, as_of: datetime.date | None = None) -> tuple[Account, list[Problem]]:
@@ -161,25 +170,28 @@ def publish_site(worked: Worked, to: Path) -> Outcome:
     if worked.account is None or worked.files is None:
         return Outcome(done=False, says="there is no journal to publish")
     try:
-        changed = publish_folder(to, built_site(worked), version=__version__, journal=worked.files.folder)
+        with Store(cache_folder(os.environ, Path.home())) as store:
+            site = built_site(worked, store)
+        changed = publish_folder(to, site, version=__version__, journal=worked.files.folder)
     except (SiteError, PhotoError) as error:
         return Outcome(done=False, says=str(error))
     return Outcome(done=True, says=_told(changed, to))
 
 
-def built_site(worked: Worked) -> dict[str, bytes]:
-    """Every file of the site by path; the journal has no mistakes."""
+def built_site(worked: Worked, store: Store) -> dict[str, bytes]:
+    """Every file of the site by path; the journal has no mistakes. `store` keeps what is slow to make."""
     if worked.account is None or worked.files is None:
         return {}
     account = replace(worked.account, moved=_moved(worked.account))
     words = Words(account.journal.settings.language, account.ledger.currency)
-    prepared = prepare_photos(shown_pictures(account.journal), worked.files.folder)
-    material = Material(account=account, words=words, photos=prepared.photos)
+    prepared = prepare_photos(shown_pictures(account.journal), worked.files.folder, store.remember)
+    material = Material(account=account, words=words, photos=prepared.photos, remember=store.remember)
     return dict(site_files(lay_out(material), data_files(material), words)) | dict(prepared.files)
 
 
 def show_site(folder: Path, as_of: datetime.date | None, port: int, tell: Callable[[str], None]) -> None:
     """Serve a journal's site until interrupted, made anew whenever it is saved."""
+    store = Store(None)
 
     def rebuild() -> Built:
         worked = work_out(folder, as_of)
@@ -187,7 +199,7 @@ def show_site(folder: Path, as_of: datetime.date | None, port: int, tell: Callab
         if worked.mistakes:
             return Built(files=None, told=told)
         try:
-            return Built(files=built_site(worked), told="")
+            return Built(files=built_site(worked, store), told="")
         except PhotoError as error:
             return Built(files=None, told=str(error))
 

@@ -12,6 +12,8 @@ from dataclasses import dataclass
 
 import yaml
 
+from builder.journal.quoting import in_quotes
+
 # Nobody writes a longer line of keys by hand, and no guess needs its end.
 _WIDEST = 500
 _VALUE = re.compile(r"(?P<before>\s*(?:- +)*(?:[^\s:#\"'{\[-][^:]*: +)?)(?P<value>\S.*)")
@@ -58,13 +60,6 @@ def guess(error: yaml.MarkedYAMLError, lines: Sequence[str]) -> Guess:
     tries = [(_tab, spot) for spot in spots] + [(attempt, spot) for spot in spots for attempt in _ATTEMPTS]
     found = (attempt(spot) for attempt, spot in tries)
     return next((one for one in found if one is not None), _unknown(spots[0]))
-
-
-def quoted(text: str) -> str:
-    """`text` in quotes, as YAML reads it back."""
-    if '"' not in text and "\\" not in text:
-        return f'"{text}"'
-    return "'" + text.replace("'", "''") + "'"
 
 
 def _spots(error: yaml.MarkedYAMLError, lines: Sequence[str]) -> Iterator[_Spot]:
@@ -151,7 +146,7 @@ def _in_quotes(match: re.Match[str]) -> str:
     before, value = match["before"].strip(), match["value"]
     if len(value) > 1 and value[0] in "\"'" and value[0] == value[-1]:
         value = value[1:-1]
-    return f"{before} {quoted(value)}".lstrip()
+    return f"{before} {in_quotes(value)}".lstrip()
 
 
 def _no_colon(spot: _Spot) -> Guess | None:

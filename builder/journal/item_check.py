@@ -116,7 +116,8 @@ def _pairs(item: Item, fields: Fields) -> Iterator[_Wrong]:
             "one of the two",
             "remove one",
         )
-    if item.refund is not None and item.returned is None and item.source is not Source.RETURNED:
+    given_back = item.returned is not None or item.source in (Source.RETURNED, Source.SOLD)
+    if item.refund is not None and not given_back:
         yield _Wrong(
             fields.place(k.REFUND),
             "there is a refund and nothing was returned",
@@ -133,7 +134,9 @@ def _pairs(item: Item, fields: Fields) -> Iterator[_Wrong]:
             (k.FROM,),
         )
     if item.deposit_back is not None and item.deposit is not None:
-        yield _Wrong(fields.place(k.DEPOSIT_BACK), "a deposit goes out and comes back on one line", "two lines", "")
+        yield _Wrong(
+            fields.place(k.DEPOSIT_BACK), "a deposit goes out and comes back on one line", "two lines", "write two"
+        )
 
 
 _EQUIPMENT_ONLY = (k.FUEL, k.DEPOSIT, k.DEPOSIT_BACK)
@@ -165,7 +168,7 @@ def _only_for(item: Item, fields: Fields) -> Iterator[_Wrong]:
     if item.source in (Source.STOCK, Source.OWNED, Source.BORROWED, Source.HIRED):
         yield from _not_here(fields, _ONLY_BOUGHT, f"a line that is {item.source.value}", "what was bought or found")
     if item.refund is not None and item.source is Source.SOLD:
-        yield _Wrong(fields.place(k.REFUND), "a sale has a refund", "cost: with the money that came in")
+        yield _Wrong(fields.place(k.REFUND), "a sale has a refund", "cost: with the money that came in", "write cost:")
     if item.receipt is not None and (item.source.leaves or item.source is Source.STOCK):
         yield _Wrong(
             fields.place(k.RECEIPT_OF),

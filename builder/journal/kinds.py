@@ -103,10 +103,6 @@ def _hours(text: str, _: Reading) -> Fraction:
     return read_number(re.sub(r"(?<=\d)\s*(?:hours?|hrs?|h)\.?$", "", text), expected).value
 
 
-def _number(text: str, _: Reading) -> Fraction:
-    return read_number(text).value
-
-
 def _count(text: str, _: Reading) -> int:
     number = read_number(text, "a whole number of 1 or more").value
     if number.denominator != 1 or number < 1:
@@ -142,7 +138,6 @@ QUANTITY = Word("a quantity such as 36 bag, 2.4 m or 9 ft 8 in", _quantity, AMOU
 DURATION = Word("a time such as 7 days or 3 hours", _length_of_time, STRING)
 YEARS = Word("a time such as 20 years", _years, STRING)
 HOURS = Word("a number of hours such as 7 or 6.5", _hours, AMOUNTISH)
-NUMBER = Word("a number such as 7 or 6.5", _number, AMOUNTISH)
 COUNT = Word("a whole number of 1 or more", _count, {"type": ["integer", "string"]})
 RATE = Word("a part such as 25% or 0.25", _rate, AMOUNTISH)
 LABEL = Word("a plain word", _label, {"type": "string", "pattern": "^[^\\W\\d_][\\w-]*$"})
@@ -203,12 +198,14 @@ def choice(*words: str, also: Lookup[str, str] | None = None) -> Word[str]:
 class Listed(Generic[T]):
     """A list of a kind. `lone` allows a single value to stand without its list.
 
-    `fix` is what to write in place of something that is no list.
+    `fix` is what to write in place of something that is no list. `whole` gives nothing when one of the list
+    cannot be read.
     """
 
     kind: Kind[T]
     lone: bool = False
     fix: str = ""
+    whole: bool = False
 
     @property
     def expects(self) -> str:
@@ -232,8 +229,9 @@ class Listed(Generic[T]):
         else:
             reading.mistake(node.place, f"{key} is {kind_of(node)}", self.expects, self.fix)
             return None
-        read = ((self.kind.read(one, key, reading), one.place) for one in nodes)
-        return tuple(Placed(value, place) for value, place in read if value is not None)
+        read = [(self.kind.read(one, key, reading), one.place) for one in nodes]
+        values = tuple(Placed(value, place) for value, place in read if value is not None)
+        return None if self.whole and len(values) < len(read) else values
 
 
 @dataclass(frozen=True, slots=True)

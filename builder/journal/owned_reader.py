@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import re
 
-from builder.journal.guess import quoted
 from builder.journal.keys import Group, Key
 from builder.journal.kinds import QUANTITY, TEXT, YES_NO, Anything
 from builder.journal.money_kinds import PRICE, WORTH_OF
+from builder.journal.quoting import in_quotes
 from builder.journal.reading import Reading, kind_of
 from builder.journal.records.item import Told
 from builder.journal.records.plan import Owned, OwnedEquipment, OwnedStock
@@ -112,7 +112,7 @@ def _only_a_name(key: str, value: Scalar, reading: Reading) -> None:
         value.place,
         f"{key} is {kind_of(value)}",
         "keys and values, such as name: Table saw",
-        f"write {key}: {{name: {quoted(clipped(value.text))}}}",
+        f"write {key}: {{name: {in_quotes(clipped(value.text))}}}",
     )
     reading.report.lose(Lost.OWNED)
 

@@ -36,7 +36,7 @@ AFTER = Key(
 _THREE = "write three numbers, such as [14, 20, 34]"
 HOURS = Key(
     name="hours",
-    kind=Listed(HOURS_GUESSED, fix=_THREE),
+    kind=Listed(HOURS_GUESSED, fix=_THREE, whole=True),
     meaning="hours it will take: low, likely, high",
     example="[14, 20, 34]",
 )
@@ -220,7 +220,10 @@ def _takeoffs(node: Node | None, reading: Reading) -> tuple[TakeoffEntry, ...]:
         return ()
     if not isinstance(node, Mapping):
         reading.mistake(
-            node.place, f"takeoff is {kind_of(node)}", "a name, a colon, and method and dimensions, for each"
+            node.place,
+            f"takeoff is {kind_of(node)}",
+            "a name, a colon, and method and dimensions, for each",
+            "write a word for each and a colon, such as pad:, and its keys below it, further in",
         )
         return ()
     entries = (_takeoff(entry, reading) for entry in node.entries)

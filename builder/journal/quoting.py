@@ -14,3 +14,10 @@ def quoted(text: str) -> str:
     if _PLAIN.fullmatch(plain) and plain.lower() not in _RESERVED:
         return plain
     return '"' + plain.replace("\\", "\\\\").replace('"', '\\"') + '"'
+
+
+def in_quotes(text: str) -> str:
+    """The text in quotes, the kind that needs least escaping: for showing what to write."""
+    if '"' not in text and "\\" not in text:
+        return f'"{text}"'
+    return "'" + text.replace("'", "''") + "'"

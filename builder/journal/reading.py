@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from builder.journal.guess import quoted
+from builder.journal.quoting import in_quotes
 from builder.journal.records.written import Mapping, Node, Scalar, Sequence
 from builder.journal.report import Report
 from builder.words.misread import clipped
@@ -35,7 +35,7 @@ class Reading:
                 "a figure at the start of a value in quotes"
                 if meant.startswith("{=")
                 else f"{expected}, in quotes where it holds a colon",
-                f"write {quoted(meant)}",
+                f"write {in_quotes(meant)}",
             )
         else:
             self.report.mistake(node.place, f"{key} is {kind_of(node)}", expected)
@@ -53,7 +53,7 @@ def no_value(node: Scalar, key: str, expected: str) -> tuple[str, str, str]:
         return (
             f"{key} has no value, as # begins a comment",
             expected,
-            f"write {quoted(clipped(node.comment))} in quotes, or no. {clipped(number)}"
+            f"write {in_quotes(clipped(node.comment))} in quotes, or no. {clipped(number)}"
             if number[:1].isdigit()
             else f"write the value before the #, or remove {key}",
         )

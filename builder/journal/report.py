@@ -59,9 +59,7 @@ class Report:
 
     def warning(self, place: Place, found: str, expected: str, fix: str = "") -> None:
         """Something to look at; the site is published all the same."""
-        self._add(
-            Problem(place=place, found=_short(found), expected=expected, fix=_short(fix), weight=Weight.WARNING)
-        )
+        self._add(Problem(place=place, found=_short(found), expected=expected, fix=_short(fix), weight=Weight.WARNING))
 
     def _add(self, problem: Problem) -> None:
         if len(self._problems) < MOST_TOLD:
@@ -96,6 +94,8 @@ class Report:
 
 
 def _short(text: str) -> str:
+    """A text for one line of a message: long ones cut, line ends of what was written made spaces."""
+    text = text.replace("\n", " ")
     return text if len(text) <= MOST_SHOWN else text[: MOST_SHOWN - 3] + "..."
 
 

@@ -9,11 +9,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from itertools import takewhile
 from typing import Any
 
 import yaml
 
-from builder.journal.guess import guess, quoted
+from builder.journal.guess import guess
+from builder.journal.quoting import in_quotes
 from builder.journal.records.written import Entry, Mapping, Node, Scalar, Sequence
 from builder.journal.report import Report
 from builder.journal.text import Source, printable
@@ -115,28 +117,27 @@ class _Builder:
             place,
             f"{clipped(behind)} is taken for a comment and left out, as # begins one",
             "a # before a number in quotes; a comment has a space after its #",
-            f"write {quoted(clipped(f'{text} {behind}'))}",
+            f"write {in_quotes(clipped(f'{text} {behind}'))}",
         )
 
     def _sequence(self, start: Any, path: str, depth: int) -> Sequence:
         items: list[Node] = []
-        for event in self._events:
-            if isinstance(event, yaml.SequenceEndEvent):
-                break
+        for event in self._until(yaml.SequenceEndEvent):
             items.append(self._node(event, f"{path}[{len(items) + 1}]", depth + 1))
         return Sequence(self._place(start, path), tuple(items))
 
     def _mapping(self, start: Any, path: str, depth: int) -> Mapping:
         entries: dict[str, Entry] = {}
-        for event in self._events:
-            if isinstance(event, yaml.MappingEndEvent):
-                break
+        for event in self._until(yaml.MappingEndEvent):
             key = self._key(event, path, depth)
             inner = f"{path}.{key.text}" if path else key.text
             entry = Entry(key, self._node(next(self._events), inner, depth + 1))
             if not (start.flow_style and entries and self._cut_by_comma(event.end_mark, entry, entries)):
                 self._keep(entries, entry)
         return Mapping(self._place(start, path), tuple(entries.values()))
+
+    def _until(self, end: type[yaml.Event]) -> Iterator[Any]:
+        return takewhile(lambda event: not isinstance(event, end), self._events)
 
     def _key(self, event: Any, path: str, depth: int) -> Scalar:
         key = self._node(event, path, depth + 1)
@@ -163,7 +164,7 @@ class _Builder:
             before.value.place,
             f"{before.key.text}: {clipped(whole)} is cut in two at its comma",
             "inside { }, a value that holds a comma in quotes, and numbers without commas",
-            f"write {whole.replace(',', '')}" if number else f"write {quoted(clipped(whole))}",
+            f"write {whole.replace(',', '')}" if number else f"write {in_quotes(clipped(whole))}",
         )
         return True
 

@@ -114,7 +114,13 @@ def episode_page(material: Material, at: int) -> EpisodePage:
     episode = episodes[at]
     path = EPISODE_PAGE.format(name=episode.name)
     root = root_of(path)
-    story = tell(episode, root, material.photos, lambda name: say_figure(name, account, words, episode.number, root))
+    story = tell(
+        episode,
+        root,
+        material.photos,
+        lambda name: say_figure(name, account, words, episode.number, root),
+        material.remember,
+    )
     lines = account.lines_of_episode(episode.number)
     own = account.sums.by_episode[episode.number]
     cover = episode.cover.path if episode.cover else ""

@@ -15,9 +15,11 @@ from xml.etree.ElementTree import Element, SubElement
 
 import markdown
 import nh3
+from markdown.__meta__ import __version__ as markdown_version
 from markdown.extensions import Extension
 from markdown.treeprocessors import Treeprocessor
 
+from builder import __version__
 from builder.journal.records.episode import Episode
 
 _OPEN, _CLOSE = "\ue000", "\ue001"
@@ -40,6 +42,15 @@ _ATTRIBUTES = {
     "div": {"class"},
     "sup": {"class"},
 }
+
+
+Remember = Callable[[str, Callable[[], bytes]], bytes]
+
+
+def make_anew(key: str, make: Callable[[], bytes]) -> bytes:
+    """What stands in for a store where there is none."""
+    del key
+    return make()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -118,14 +129,43 @@ class _PictureExtension(Extension):
         md.treeprocessors.register(_Pictures(self._photos, self._root, md), "pictures", 1)
 
 
-def tell(episode: Episode, root: str, photos: Mapping[str, Photo], say: Callable[[str], Said]) -> Story:
-    """The story of an episode. `say` gives the figure of a name; `photos` are by path in the journal."""
+def tell(
+    episode: Episode,
+    root: str,
+    photos: Mapping[str, Photo],
+    say: Callable[[str], Said],
+    remember: Remember = make_anew,
+) -> Story:
+    """The story of an episode. `say` gives the figure of a name; `photos` are by path in the journal.
+
+    `remember` keeps the cleaned HTML between runs: it depends on the text, its photos and where it stands,
+    and not on any figure, since those are put in afterwards.
+    """
     said = [say(mark.name) for mark in episode.marks]
     text = _held(episode)
-    md = markdown.Markdown(extensions=[*_EXTENSIONS, _PictureExtension(photos, root)], output_format="html")
-    html = _lowered(md.convert(text))
-    cleaned = nh3.clean(html, tags=set(_TAGS), attributes=_ATTRIBUTES, url_schemes={"http", "https", "mailto"})
+    shown = {path: photos[path] for picture in episode.pictures if (path := picture.path) in photos}
+    made_by = f"{__version__} {markdown_version} {nh3.__version__}"  # type: ignore[attr-defined]  # not in its stubs
+    key = f"story {made_by} {root!r} {shown!r} {text}"
+    cleaned = remember(key, lambda: _clean_html(text, root, shown).encode()).decode()
     return Story(html="".join(_put_back(cleaned, said)), opening=_opening(cleaned, said))
+
+
+def _clean_html(text: str, root: str, photos: Mapping[str, Photo]) -> str:
+    """Markdown to HTML without scripts, handlers, styles or foreign frames; a fresh instance for every text."""
+    md = markdown.Markdown(extensions=[*_EXTENSIONS, _PictureExtension(photos, root)], output_format="html")
+    return nh3.clean(
+        _lowered(md.convert(text)),
+        tags=set(_TAGS),
+        attributes=_ATTRIBUTES,
+        attribute_filter=_own_names_only,
+        url_schemes={"http", "https", "mailto"},
+    )
+
+
+def _own_names_only(tag: str, attribute: str, value: str) -> str | None:
+    """Names of places on the page are the page's own; a story has only those of its footnotes."""
+    del tag
+    return value if attribute != "id" or value.startswith(("fn:", "fnref:", "fnref2:")) else None
 
 
 def _held(episode: Episode) -> str:

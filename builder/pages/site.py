@@ -18,7 +18,7 @@ from builder.pages.frame import (
     Share,
     root_of,
 )
-from builder.pages.prose import Photo
+from builder.pages.prose import Photo, Remember, make_anew
 from builder.pages.wording import Words
 
 
@@ -29,6 +29,7 @@ class Material:
     account: Account
     words: Words
     photos: Mapping[str, Photo]
+    remember: Remember = make_anew
 
     def view(self, path: str) -> View:
         """The account as seen from a page."""

@@ -124,6 +124,8 @@ class Words:
             return self._counted(quantity.value, symbol)
         if symbol == "piece":
             return self.decimal(quantity.value)
+        if symbol == "%":
+            return self.percent(quantity.value / 100, 2)
         if symbol == "ft" and quantity.value.denominator in (1, 2, 3, 4, 6, 12):
             return self._feet(quantity.value)
         return f"{self.decimal(quantity.value, _decimals(quantity))} {self.unit(quantity)}"

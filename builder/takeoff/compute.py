@@ -78,6 +78,8 @@ def _worked_out(entry: TakeoffEntry, method: Method, read: Read, metric: bool) -
 
 def _rank(method: Method, key: str) -> int:
     """Where the method declares the result; `boards_by_length_...` stands for all that begin so."""
-    outputs = [output.key.rstrip(".") for output in method.doc.outputs]
-    whole = outputs.index(key) if key in outputs else None
-    return next(at for at, each in enumerate(outputs) if key.startswith(each)) if whole is None else whole
+    return next(
+        at
+        for at, output in enumerate(method.doc.outputs)
+        if key == output.key or (output.key.endswith("...") and key.startswith(output.key.removesuffix("...")))
+    )

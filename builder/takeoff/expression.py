@@ -7,6 +7,7 @@ rational numbers right to at least 30 decimals.
 
 from __future__ import annotations
 
+from abc import ABC, abstractmethod
 from collections.abc import Callable
 from dataclasses import dataclass
 from enum import Enum
@@ -49,18 +50,18 @@ class Style:
 PLAIN = Style()
 
 
-class Expression:
+class Expression(ABC):
     """A formula. The signs of arithmetic make larger ones: `length * width`, `1 + waste`."""
 
     __slots__ = ()
 
+    @abstractmethod
     def worth(self) -> Worth:
         """What it comes to."""
-        raise NotImplementedError
 
+    @abstractmethod
     def written(self, style: Style, numbers: bool) -> tuple[str, int]:
         """Its text, with names or with numbers, and how tightly it binds (1 sums, 2 products, 3 the rest)."""
-        raise NotImplementedError
 
     def formula(self, style: Style = PLAIN) -> str:
         """With names: `length x width`."""

@@ -5,7 +5,6 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
-from builder.words.quantity import Quantity
 from builder.words.units import MEASURED, Unit, per, unit_named
 
 # How a measure is made of lengths, masses and money: (3, 0, 0) is a volume. What counts has (0, 0, 0).
@@ -43,11 +42,6 @@ def unit(symbol: str) -> Unit:
     if found is None:
         raise ValueError(f"{symbol!r} is no unit")
     return found
-
-
-def counted(number: int, word: str) -> Quantity:
-    """So many of what `word` names."""
-    return Quantity(Fraction(number), unit(word))
 
 
 def weight_of_length(mass: str, length: str) -> Unit:

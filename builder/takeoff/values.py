@@ -31,7 +31,7 @@ class Size:
     place: Place
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Values:
     """Inputs by key, given and by default. `at` is where the whole stands; `places` are those of the keys written,
     `sources` say where the defaults come from.
@@ -62,7 +62,10 @@ class Values:
 
     def expression(self, key: str) -> Expression:
         """A slope."""
-        return self._typed(key, Expression)
+        value = self.values.get(key)
+        if not isinstance(value, Expression):
+            raise TypeError(f"{key} is no formula")
+        return value
 
     def yes(self, key: str) -> bool:
         return self._typed(key, bool)

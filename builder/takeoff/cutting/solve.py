@@ -14,7 +14,7 @@ from builder.takeoff.cutting.sequence import Sequence
 from builder.takeoff.cutting.task import Answer, Packing, Task
 
 # About a second of work on a laptop.
-STEPS = 1_600_000
+STEPS = 1_200_000
 _FIRST_FILLS, _MORE_FILLS = 3, 12
 _ROUNDS, _DIVE_ROUNDS = 10_000, 12
 # A box that can be halved gets a small part of the steps to be searched whole, one that cannot a large part.

@@ -89,7 +89,10 @@ def _check(values: Values) -> Iterator[Refusal]:
         )
     if values.has("core_volume") and not values.has("filled_cores"):
         yield Refusal(
-            values.place("core_volume"), "core_volume stands without filled_cores", "how many hollows are filled"
+            values.place("core_volume"),
+            "core_volume stands without filled_cores",
+            "how many hollows are filled",
+            "add filled_cores: 10, or leave core_volume out",
         )
     yield from check_openings(values, values.quantity("length"), _height(values))
 

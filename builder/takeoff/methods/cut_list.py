@@ -112,7 +112,7 @@ def _check_stock(stocks: tuple[Values, ...]) -> Iterator[Refusal]:
                 row.place("length"),
                 f"boards of {shown(row.quantity('length'))} stand twice",
                 "each length once",
-                "keep the cheaper one",
+                "leave one of them out",
             )
         seen.add(length)
 

@@ -65,6 +65,7 @@ def _check(values: Values) -> Iterator[Refusal]:
                 values.place("cross_walls"),
                 f"a cross wall of {shown(lot.length)} is longer than the building",
                 "the clear length between the footings it joins",
+                "check its unit",
             )
 
 

@@ -26,15 +26,15 @@ class Read:
 def read_inputs(entry: TakeoffEntry, doc: MethodDoc, finds: Sequence[SizedFind], *, metric: bool) -> Read:
     """The inputs of `entry`, and the defaults of those not given."""
     reader = NodeReader(metric=metric)
-    values = reader.row(entry.inputs, doc.inputs, entry.place, entry.name)
+    values = reader.row(entry.inputs, doc.inputs, entry.place, entry.name, doc.word)
     given = tuple(Given(each.key.text, _without_about(each.value), _is_judged(each.value)) for each in entry.inputs)
-    problems = tuple(_about_waste(problem, entry, doc) for problem in reader.problems)
+    problems = tuple(_about_waste(problem, doc) for problem in reader.problems)
     return Read(replace(values, finds=tuple(finds)), given, problems)
 
 
-def _about_waste(problem: Problem, entry: TakeoffEntry, doc: MethodDoc) -> Problem:
+def _about_waste(problem: Problem, doc: MethodDoc) -> Problem:
     """A method without waste says what stands in its place."""
-    refused = problem.found == f"{entry.name} takes no waste"
+    refused = problem.found == f"{doc.word} takes no waste"
     return replace(problem, fix=doc.no_waste) if refused else problem
 
 

@@ -31,24 +31,28 @@ class NodeReader:
         self.problems: list[Problem] = []
         self._metric = metric
 
-    def row(self, entries: Sequence[Entry], inputs: Sequence[Input], at: Place, name: str) -> Values:
-        """The values of one mapping, with defaults; `name` is what a message calls it."""
+    def row(self, entries: Sequence[Entry], inputs: Sequence[Input], at: Place, name: str, taker: str = "") -> Values:
+        """The values of one mapping, with defaults; a message calls it `name`, and what takes its keys `taker`."""
         known = {kept.key: kept for kept in inputs}
         written = {entry.key.text: entry.value for entry in entries if entry.key.text in known}
-        self._unknown([entry for entry in entries if entry.key.text not in known], list(known), name)
+        strange = [entry for entry in entries if entry.key.text not in known]
+        meant = {self._strange(entry, list(known), taker or name) for entry in strange}
         read = {key: self._value(node, known[key]) for key, node in written.items()}
         for kept in inputs:
-            if kept.required and kept.key not in written:
+            # A key that is only misspelt has been told once.
+            if kept.required and kept.key not in written and kept.key not in meant:
                 self._problem(at, f"{name} has no {kept.key}", expected(kept), f"add {kept.key}: {kept.example}")
         values = {key: value for key, value in read.items() if value is not None}
         sources = _filled(values, set(written), known)
-        return Values(at, values, {key: node.place for key, node in written.items()}, sources)
+        places = {key: node.place for key, node in written.items()}
+        return Values(at=at, values=values, places=places, sources=sources)
 
-    def _unknown(self, entries: Sequence[Entry], known: list[str], name: str) -> None:
-        for entry in entries:
-            word = entry.key.text
-            fix = did_you_mean(word, known)
-            self._problem(entry.key.place, f"{name} takes no {clipped(word)}", f"one of {', '.join(known)}", fix)
+    def _strange(self, entry: Entry, known: list[str], taker: str) -> str:
+        """Tell of a key that is not taken; the one that was probably meant, or ""."""
+        word = entry.key.text
+        found, fix = f"{taker} takes no {clipped(word)}", did_you_mean(word, known)
+        self._problem(entry.key.place, found, f"one of {', '.join(known)}", fix)
+        return nearest(word, known)
 
     def _value(self, node: Node, kept: Input) -> object | None:
         if isinstance(node, Scalar) and node.text in kept.words:
@@ -107,7 +111,8 @@ class NodeReader:
     def _not_a_row(self, node: Node, kept: Input, number: int) -> None:
         keys = ", ".join(column.key for column in kept.columns)
         found = f"{kept.key} {number} is {_called(node)}, where {keys} are due"
-        self._problem(node.place, found, expected(kept))
+        fix = did_you_mean(node.text, kept.words) if isinstance(node, Scalar) else ""
+        self._problem(node.place, found, expected(kept), fix)
 
     def _each(self, node: Node, kept: Input) -> tuple[object, ...]:
         nodes = self._listed(node, kept)
@@ -123,8 +128,8 @@ class NodeReader:
         if times is not None:
             count = int(times[1]) if len(times[1]) < len(str(MOST)) else 0
             node = Scalar(node.place, times[2])
-        if count == 0:
-            self._problem(node.place, f"{name} is there no times, or too many", f"1 to {MOST - 1} times")
+        if times is not None and count == 0:
+            self._problem(node.place, f"{name}: {clipped(times[0])} is no number of pieces", f"1 to {MOST - 1} of them")
             return None
         length = self._scalar(node, _ONE_LENGTH, name)
         return Lot(length, count) if isinstance(length, Quantity) else None
@@ -149,8 +154,14 @@ class NodeReader:
 
 def did_you_mean(word: str, known: Sequence[str]) -> str:
     """`did you mean length?`, or "" when nothing known is near."""
+    near = nearest(word, known)
+    return f"did you mean {near}?" if near else ""
+
+
+def nearest(word: str, known: Sequence[str]) -> str:
+    """The known word that is nearest, or "" when none is near."""
     near = get_close_matches(word.lower()[:100], known, n=1)
-    return f"did you mean {near[0]}?" if near else ""
+    return near[0] if near else ""
 
 
 def expected(kept: Input) -> str:
