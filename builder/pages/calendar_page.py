@@ -142,7 +142,7 @@ def calendar_table(account: Account, words: Words) -> Table:
                         text=words.date(end) if end else "",
                         small="" if done or not end else words.say("as forecast"),
                     ),
-                    Cell(text=words.say("{days} days", days=words.decimal(phase.wait)) if phase.wait else ""),
+                    Cell(text=words.days(phase.wait) if phase.wait else ""),
                     Cell(text=words.whole(forecast.slack) if forecast else ""),
                     Cell(text=words.percent(forecast.hangs) if forecast else ""),
                 )

@@ -35,7 +35,7 @@ def _cutting(name: str, plan: CutPlan, words: Words) -> str:
         Cutting(
             key=f"cut-{name}",
             title=words.say("How to cut the boards"),
-            description="; ".join(told),
+            description=f"{words.say(';')} ".join(told),
             boards=tuple(_board(board, words) for board in boards),
             kerf=_metres(plan.kerf),
         )

@@ -230,15 +230,14 @@ def _running(material: Material, episode: Episode) -> Running:
     after = sums.running[episode.number]
     return Running(
         rows=(
-            (_label(material, "Spent before", before), words.money(before.spent)),
-            (_label(material, "This episode", own), words.money(own.spent)),
+            (_label(material, words.say("Spent before"), before), words.money(before.spent)),
+            (_label(material, words.say("This episode"), own), words.money(own.spent)),
         ),
-        after=(_label(material, "Spent so far", after), words.money(after.spent)),
+        after=(_label(material, words.say("Spent so far"), after), words.money(after.spent)),
     )
 
 
-def _label(material: Material, text: str, parts: Parts) -> str:
-    name = material.words.say(text)
+def _label(material: Material, name: str, parts: Parts) -> str:
     if bound_of(parts, "spent") is Bound.AT_LEAST:
         return material.words.say("{name}, at least", name=name)
     return name

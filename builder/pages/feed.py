@@ -95,8 +95,8 @@ def show_notes(material: Material, episode: Episode) -> str:
     lines += [""] if episode.chapters else []
     lines += list(_costs(material, episode))
     lines += [
-        _total(material, "This episode", own),
-        _total(material, "Spent so far", running),
+        _total(material, words.say("This episode"), own),
+        _total(material, words.say("Spent so far"), running),
         "",
     ]
     address = account.journal.settings.address
@@ -114,9 +114,10 @@ def _costs(material: Material, episode: Episode) -> Iterator[str]:
         amount = (
             words.say("not priced") if line.parts.unpriced and not line.parts.paid else words.money(line.parts.paid)
         )
-        yield f"- {counted} ({words.say(SOURCES[line.item.source])}): {amount}"
+        named = f"{counted} ({words.say(SOURCES[line.item.source])})"
+        yield f"- {words.say('{name}: {value}', name=named, value=amount)}"
 
 
 def _total(material: Material, name: str, parts: Parts) -> str:
     words = material.words
-    return f"{words.say(name)}: {words.money(parts.spent, bound_of(parts, 'spent'))}"
+    return words.say("{name}: {value}", name=name, value=words.money(parts.spent, bound_of(parts, "spent")))

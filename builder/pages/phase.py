@@ -124,15 +124,14 @@ def _facts(material: Material, phase: PhaseOutlook) -> Iterator[Fact]:
             )
         yield Fact(name=words.say("Hours"), value=words.decimal(parts.hours), small=small)
     if planned and planned.wait:
-        days = planned.wait
-        yield Fact(name=words.say("Wait after it"), value=words.say("{days} days", days=words.decimal(days)))
+        yield Fact(name=words.say("Wait after it"), value=words.days(planned.wait))
     for key, name in (
-        ("in_stock", "In stock"),
-        ("reusable", "Reusable"),
-        ("saved", "Saved"),
-        ("rework", "Doing it twice"),
-        ("estimated", "Estimated"),
+        ("in_stock", words.say("In stock")),
+        ("reusable", words.say("Reusable")),
+        ("saved", words.say("Saved")),
+        ("rework", words.say("Doing it twice")),
+        ("estimated", words.say("Estimated")),
     ):
         amount = getattr(parts, key)
         if amount:
-            yield Fact(name=words.say(name), value=words.money(amount, bound_of(parts, key)), money=True)
+            yield Fact(name=name, value=words.money(amount, bound_of(parts, key)), money=True)

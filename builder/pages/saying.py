@@ -32,6 +32,31 @@ def worded(figure: Figure, words: Words) -> str:
     return words.date(figure.day) if isinstance(figure, DateFigure) else words.percent(figure.share)
 
 
+_USED = {
+    "used": "{unit} used of {line}",
+    "bought": "{unit} bought of {line}",
+    "planned": "{unit} planned of {line}",
+}
+
+
+def named(name: str, words: Words) -> str:
+    """The name of a figure, as its author wrote it, in the language of the page: `spent to date`."""
+    before, of, scope = name.partition(" of ")
+    unit, _, verb = before.rpartition(" ")
+    if of and verb in _USED and unit:
+        return words.say(_USED[verb], unit=unit, line=scope)
+    if scope.endswith("the build"):
+        return words.say("{figure} of the whole build", figure=words.known(before))
+    if of:
+        return words.say("{figure} of {scope}", figure=words.known(before), scope=scope)
+    figure, per, unit = name.partition(" per ")
+    if per:
+        return words.say("{figure} per {unit}", figure=words.known(figure), unit=words.known(unit))
+    if name.endswith(" to date"):
+        return words.say("{figure} to date", figure=words.known(name.removesuffix(" to date")))
+    return words.known(name)
+
+
 def origin(name: str, account: Account, episode: int | None, root: str) -> str:
     """Where a figure comes from: the lines it sums, the working, the plan."""
     if "." in name and " " not in name:

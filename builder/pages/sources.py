@@ -154,14 +154,14 @@ def _rates(material: Material) -> Iterator[Fact]:
     """Per area, per year of service, per hour worked, where the journal gives the divisor."""
     account, words = material.account, material.words
     names = (
-        ("area", "Job cost per area"),
-        ("year", "Job cost per year of service"),
-        ("hour", "Job cost per hour worked"),
+        ("area", words.say("Job cost per area")),
+        ("year", words.say("Job cost per year of service")),
+        ("hour", words.say("Job cost per hour worked")),
     )
     for unit, label in names:
         figure = look_up(f"job cost per {unit}", account)
         if isinstance(figure, MoneyFigure):
-            yield Fact(name=words.say(label), value=worded(figure, words), money=True)
+            yield Fact(name=label, value=worded(figure, words), money=True)
 
 
 def _left_table(view: View, left: Sequence[Left], caption: str) -> Table | None:

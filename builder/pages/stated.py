@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from builder.figures.figure import DateFigure, MoneyFigure, ShareFigure
 from builder.figures.names import NoFigure, look_up
 from builder.journal.records.episode import Episode
-from builder.pages.saying import worded
+from builder.pages.saying import named, worded
 from builder.pages.site import Material
 from builder.words.rounding import half_up
 
@@ -26,7 +26,7 @@ def stated_words(material: Material, episode: Episode) -> Iterator[str]:
         yield words.say(
             "I said {said} for “{name}”; the ledger has {ledger}. {why}",
             said=said,
-            name=stated.name,
+            name=named(stated.name, words),
             ledger=worded(figure, words),
             why=stated.differs,
         )

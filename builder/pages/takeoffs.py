@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from collections.abc import Set as AbstractSet
 from dataclasses import dataclass, replace
@@ -14,10 +15,9 @@ from builder.pages.table import Cell, Column, Row, Table, without_empty
 from builder.pages.wording import Words
 from builder.plan.budget_records import Match, PhaseOutlook
 from builder.takeoff.expression import Style
-from builder.takeoff.records import Step, Takeoff
+from builder.takeoff.records import Result, Step, Takeoff
 from builder.takeoff.text import Text
 from builder.words.quantity import Quantity
-from builder.words.rounding import significant_text
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -71,14 +71,14 @@ def working(material: Material, takeoff: Takeoff, root: str) -> Working:
     words = material.words
     return Working(
         anchor=f"takeoff-{takeoff.name}",
-        title=f"{spoken(takeoff.title, words)}: {takeoff.name}",
-        given=tuple((_plain(given.key, words), given.written) for given in takeoff.inputs),
+        title=words.say("{name}: {value}", name=spoken(takeoff.title, words), value=takeoff.name),
+        given=tuple((_plain(given.key, words), _written(given.written, words)) for given in takeoff.inputs),
         steps=tuple(_step(step, words) for step in takeoff.steps),
-        results=tuple((_plain(result.key, words), words.quantity(result.quantity)) for result in takeoff.results),
+        results=tuple((_called(result, takeoff, words), words.quantity(result.quantity)) for result in takeoff.results),
         proof=_proof(takeoff, words),
         coefficients=tuple(
             Sourced(
-                text=words.say("{name}: {value}", name=_plain(one.key, words), value=_coefficient(one.value, words)),
+                text=words.say("{name}: {value}", name=_plain(one.key, words), value=words.coefficient(one.value)),
                 source=spoken(one.source, words),
             )
             for one in takeoff.coefficients
@@ -104,17 +104,31 @@ def spoken(text: Text, words: Words) -> str:
 def _value(value: Quantity | int | str, words: Words) -> str:
     if isinstance(value, Quantity):
         return words.quantity(value)
-    return words.whole(value) if isinstance(value, int) else value
+    return words.whole(value) if isinstance(value, int) else words.known(value)
+
+
+_COLUMN = re.compile(r"(?:^|(?<=[;,] ))[a-z_]+(?= )")
+
+
+def _written(text: str, words: Words) -> str:
+    """An input as its author wrote it; only words of the format (`yes`, `count 4`) follow the language."""
+    return _COLUMN.sub(lambda column: words.known(column[0].replace("_", " ")), words.known(text))
+
+
+def _called(result: Result, takeoff: Takeoff, words: Words) -> str:
+    """A result's name; one of a list of lengths is named as its step is (`boards of 9 ft 8 in`)."""
+    for step in takeoff.steps:
+        length = dict(step.name.values).get("length")
+        if isinstance(length, str) and result.key.endswith(f"_length_{_WORDLESS.sub('_', length)}"):
+            return spoken(step.name, words)
+    return _plain(result.key, words)
+
+
+_WORDLESS = re.compile(r"\W+")
 
 
 def _plain(key: str, words: Words) -> str:
     return words.say(key.replace("_", " "))
-
-
-def _coefficient(value: Quantity, words: Words) -> str:
-    """Coefficients are few and exact: all their digits are shown."""
-    number = significant_text(value.value, 6)
-    return number if value.unit.symbol == "piece" else f"{number} {words.unit(value)}"
 
 
 def _step(step: Step, words: Words) -> ShownStep:

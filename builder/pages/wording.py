@@ -8,6 +8,7 @@ and where the currency stands.
 from __future__ import annotations
 
 import datetime
+import re
 from collections.abc import Iterable, Mapping
 from decimal import Decimal
 from fractions import Fraction
@@ -21,15 +22,15 @@ from builder.figures.figure import Bound
 from builder.pages.digits import MoneyStyle, NumberStyle
 from builder.words.money import Currency
 from builder.words.quantity import Quantity
-from builder.words.rounding import decimal_text
+from builder.words.rounding import decimal_text, half_up, significant_text
 from builder.words.span import Span
 
 Catalogue = Mapping[str, str | Mapping[str, str]]
 CATALOGUES: tuple[str, ...] = ()
 _SIGNS = {"ft2": "ft²", "yd2": "yd²", "in2": "in²", "m2": "m²", "cm2": "cm²"}
 _SIGNS |= {"ft3": "ft³", "yd3": "yd³", "in3": "in³", "m3": "m³"}
-_SIGNS |= {"lb/yd3": "lb/yd³", "lb/ft3": "lb/ft³", "kg/m3": "kg/m³", "ton": "tons", "mi": "miles"}
-_TIMES = ("hour", "day", "week", "month", "year")
+_TAPE = 16
+"""The finest division of an inch on a builder's tape."""
 
 
 class Words:
@@ -59,13 +60,19 @@ class Words:
 
     def count(self, number: int, one: str, many: str, **values: object) -> str:
         """A sentence that depends on a number: `count(3, "{n} line", "{n} lines")`."""
-        form = self.locale.plural_form(number)
+        return self._bent(Decimal(number), one, many).format(n=self.whole(number), **values)
+
+    def _bent(self, number: Decimal, one: str, many: str) -> str:
+        """The sentence in the plural that a number as it is printed asks for (French: 1,5 heure)."""
         told = self._catalogue.get(many)
         if isinstance(told, Mapping):
-            text = told.get(form, told["other"])
-        else:
-            text = told if isinstance(told, str) else (one if form == "one" else many)
-        return text.format(n=self.whole(number), **values)
+            return told.get(self.locale.plural_form(number), told["other"])
+        return told or (one if number == 1 else many)
+
+    def known(self, text: str) -> str:
+        """A word that may be the program's or its author's: put into the language where it is the program's."""
+        told = self._catalogue.get(text)
+        return told if isinstance(told, str) else text
 
     def money(self, minor: int, bound: Bound = Bound.EXACT) -> str:
         """An amount with its currency, "at least" before it where unknowns stand below it."""
@@ -104,8 +111,11 @@ class Words:
 
     def decimal(self, value: Fraction, most: int = 2) -> str:
         """A number with at most so many decimals."""
-        text = decimal_text(value, most)
-        return self._number.write(text.rstrip("0").rstrip(".") if "." in text else text)
+        return self._number.write(_trimmed(value, most))
+
+    def exact(self, value: Fraction) -> str:
+        """A number with all its digits, up to six that count: a coefficient."""
+        return self._number.write(significant_text(value, 6))
 
     def percent(self, part: Fraction, most: int = 0) -> str:
         """A part of a whole, in per cent."""
@@ -115,42 +125,63 @@ class Words:
         """A number of hours."""
         return self._counted(hours, "hour")
 
+    def days(self, days: Fraction) -> str:
+        """A number of days."""
+        return self._counted(days, "day")
+
     def quantity(self, quantity: Quantity | None) -> str:
         """A quantity with its unit, "" where none was said."""
         if quantity is None:
             return ""
-        symbol = quantity.unit.symbol
-        if symbol in _TIMES:
-            return self._counted(quantity.value, symbol)
-        if symbol == "piece":
-            return self.decimal(quantity.value)
+        symbol, value = quantity.unit.symbol, quantity.value
+        if symbol in COUNTED:
+            return self._counted(value, symbol)
+        if symbol in _ALONE:
+            return self.decimal(value)
         if symbol == "%":
-            return self.percent(quantity.value / 100, 2)
-        if symbol == "ft" and quantity.value.denominator in (1, 2, 3, 4, 6, 12):
-            return self._feet(quantity.value)
-        return f"{self.decimal(quantity.value, _decimals(quantity))} {self.unit(quantity)}"
+            return self.percent(value / 100, 2)
+        if symbol == "currency":
+            return self.money(half_up(value * 10**self._currency.digits))
+        if symbol == "ft" and value >= 0 and (value * 12 * _TAPE).denominator == 1:
+            return self._feet(value)
+        if symbol == "in" and value >= 0 and (value * _TAPE).denominator == 1:
+            return f"{self._sixteenths(value)} in"
+        return f"{self.decimal(value, _decimals(quantity))} {self._unit(quantity)}"
 
-    def unit(self, quantity: Quantity) -> str:
-        """The unit alone, in the plural its number asks for; words that count are only bent in English."""
+    def coefficient(self, quantity: Quantity) -> str:
+        """A quantity with all its digits."""
+        if quantity.unit.symbol in (*_ALONE, *COUNTED, "%"):
+            return self.quantity(quantity)
+        return f"{self.exact(quantity.value)} {self._unit(quantity)}"
+
+    def _unit(self, quantity: Quantity) -> str:
+        """The unit alone; words of the author's that count are only bent in English."""
         symbol = quantity.unit.symbol
         if quantity.unit.counts:
             return _plural(symbol) if self.locale.language == "en" and quantity.value != 1 else symbol
-        return self.say(_SIGNS.get(symbol, symbol))
+        return self.unit_sign(symbol)
 
     def unit_sign(self, symbol: str) -> str:
-        """A unit's sign by itself (`ft²`)."""
-        return self.say(_SIGNS.get(symbol, symbol))
+        """A unit's sign by itself (`ft²`, `per ft²`)."""
+        if symbol.startswith("per "):
+            return self.say("per {unit}", unit=self.unit_sign(symbol.removeprefix("per ")))
+        return self.known(_POWER.sub(lambda power: _RAISED[power[0]], symbol))
 
     def _feet(self, feet: Fraction) -> str:
+        """As on a tape: `9 ft 8 in`, `5 ft 7 1/2 in`."""
         whole, inches = divmod(feet * 12, 12)
         parts = [f"{self.whole(int(whole))} ft"] if whole or not inches else []
-        return " ".join([*parts, *([f"{self.whole(int(inches))} in"] if inches else [])])
+        return " ".join([*parts, *([f"{self._sixteenths(inches)} in"] if inches else [])])
+
+    def _sixteenths(self, inches: Fraction) -> str:
+        whole, part = divmod(inches, 1)
+        pieces = [self.whole(int(whole))] if whole or not part else []
+        return " ".join([*pieces, *([f"{part.numerator}/{part.denominator}"] if part else [])])
 
     def _counted(self, value: Fraction, symbol: str) -> str:
-        one, many = _TIME_WORDS[symbol]
-        if value.denominator == 1:
-            return self.count(int(value), one, many)
-        return self.count(2, one, many).replace(self.whole(2), self.decimal(value), 1)
+        one, many = COUNTED[symbol]
+        text = _trimmed(value, 2)
+        return self._bent(Decimal(text), one, many).format(n=self._number.write(text))
 
     def date(self, day: datetime.date, style: str = "long") -> str:
         """A day, as the language writes it."""
@@ -175,17 +206,44 @@ class Words:
         return format_list(list(words), locale=self.locale)
 
 
-_TIME_WORDS = {
+# Units that are words and not signs: of time, of weight and way, and what take-offs count.
+COUNTED = {
     "hour": ("{n} hour", "{n} hours"),
     "day": ("{n} day", "{n} days"),
     "week": ("{n} week", "{n} weeks"),
     "month": ("{n} month", "{n} months"),
     "year": ("{n} year", "{n} years"),
+    "ton": ("{n} ton", "{n} tons"),
+    "mi": ("{n} mile", "{n} miles"),
+    "bag": ("{n} bag", "{n} bags"),
+    "bar": ("{n} bar", "{n} bars"),
+    "block": ("{n} block", "{n} blocks"),
+    "board": ("{n} board", "{n} boards"),
+    "board-foot": ("{n} board foot", "{n} board feet"),
+    "brick": ("{n} brick", "{n} bricks"),
+    "course": ("{n} course", "{n} courses"),
+    "cut": ("{n} cut", "{n} cuts"),
+    "lap": ("{n} lap", "{n} laps"),
+    "load": ("{n} load", "{n} loads"),
+    "space": ("{n} space", "{n} spaces"),
+    "square": ("{n} square", "{n} squares"),
+    "stud": ("{n} stud", "{n} studs"),
 }
+_ALONE = ("", "piece")
+_RAISED = {"2": "²", "3": "³"}
+_POWER = re.compile(r"(?<=[a-z])[23](?=/|$)")
 
 
 def _decimals(quantity: Quantity) -> int:
+    """Enough to build by: litres of a cubic metre, millimetres of a metre."""
+    if quantity.unit.symbol == "m":
+        return 3
     return 3 if quantity.unit.measure in ("volume", "density") and abs(quantity.value) < 10 else 2
+
+
+def _trimmed(value: Fraction, most: int) -> str:
+    text = decimal_text(value, most)
+    return text.rstrip("0").rstrip(".") if "." in text else text
 
 
 def _plural(word: str) -> str:

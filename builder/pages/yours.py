@@ -57,6 +57,8 @@ class YoursPage:
     luck: tuple[LuckChoice, ...]
     reusable: str
     hours: str
+    unchanged: str
+    """A hundred per cent, as the language writes it."""
     data: str
     first: str
 
@@ -95,6 +97,7 @@ def yours_page(material: Material) -> YoursPage:
         luck=tuple(_luck(material, lines)),
         reusable=words.money(whole.reusable) if whole.reusable else "",
         hours=words.hours(whole.hours) if whole.hours else "",
+        unchanged=words.percent(Fraction(1)),
         data=_data(material, lines),
         first=words.money(first, bound),
     )
@@ -103,13 +106,17 @@ def yours_page(material: Material) -> YoursPage:
 def _answers(material: Material, lines: Sequence[YoursLine], bound: Bound) -> Iterator[Fact]:
     words = material.words
     told: tuple[tuple[str, Choice, str], ...] = (
-        ("As I did it", as_i_did(lines), "what this build has taken so far"),
-        ("With half the luck", half_luck(lines), "each thing I found, at half the way to its price new"),
-        ("Everything bought new and hired", all_new(lines), "starting from nothing"),
+        (words.say("As I did it"), as_i_did(lines), words.say("what this build has taken so far")),
+        (
+            words.say("With half the luck"),
+            half_luck(lines),
+            words.say("each thing I found, at half the way to its price new"),
+        ),
+        (words.say("Everything bought new and hired"), all_new(lines), words.say("starting from nothing")),
     )
     for name, choice, small in told:
         amount = yours(lines, choice, Fraction(0))
-        yield Fact(name=words.say(name), value=words.money(amount, bound), small=words.say(small), money=True)
+        yield Fact(name=name, value=words.money(amount, bound), small=small, money=True)
 
 
 def _luck(material: Material, lines: Sequence[YoursLine]) -> Iterator[LuckChoice]:
