@@ -17,6 +17,7 @@ from builder.figures.account import Account, Moved, add_up, index_of
 from builder.figures.check import check_figures
 from builder.figures.data import data_text
 from builder.figures.names import all_names
+from builder.figures.notices import notices
 from builder.figures.tally import tally
 from builder.figures.workings import workings_text
 from builder.journal.check import shown_pictures
@@ -68,8 +69,11 @@ class Worked:
         return tuple(problem for problem in self.problems if not problem.is_mistake)
 
 
-def work_out(folder: Path, as_of: datetime.date | None = None) -> Worked:
-    """Read a journal's folder and compute everything; nothing is written."""
+def work_out(folder: Path, as_of: datetime.date | None = None, today: datetime.date | None = None) -> Worked:
+    """Read a journal's folder and compute everything; nothing is written.
+
+    `today` only serves a warning; no figure depends on it.
+    """
     report = Report()
     files = find_files(folder, report)
     if files is None:
@@ -80,6 +84,8 @@ def work_out(folder: Path, as_of: datetime.date | None = None) -> Worked:
     if read.journal is not None:
         account, found = understand(read.journal, as_of)
         problems += _not_from_these(found, problems)
+        if not any(problem.is_mistake for problem in problems):
+            problems += notices(account, today)
     return Worked(files=files, account=account, problems=in_file_order(problems))
 
 

@@ -108,7 +108,7 @@ def publish(told: argparse.Namespace) -> int:
     """Make the site, unless the journal has mistakes."""
     from builder.app import publish_site, work_out  # after the command is known: see the module
 
-    worked = work_out(told.journal, told.as_of)
+    worked = work_out(told.journal, told.as_of, _today())
     if not _tell(worked, told.journal):
         return JOURNAL_WRONG
     outcome = publish_site(worked, told.to)
@@ -134,7 +134,7 @@ def inspect(told: argparse.Namespace) -> int:
         work_out,
     )  # after the command is known: see the module
 
-    worked = work_out(told.journal, told.as_of)
+    worked = work_out(told.journal, told.as_of, _today())
     if told.json:
         print(json.dumps(problems_data(worked), ensure_ascii=False, indent=1))
         return JOURNAL_WRONG if worked.mistakes else DONE
@@ -165,7 +165,7 @@ def tally(told: argparse.Namespace) -> int:
     """Print the totals."""
     from builder.app import figures_text, tally_text, work_out  # after the command is known: see the module
 
-    worked = work_out(told.journal, told.as_of)
+    worked = work_out(told.journal, told.as_of, _today())
     if not _tell(worked, told.journal) or worked.account is None:
         return JOURNAL_WRONG
     sys.stdout.write(figures_text(worked.account) if told.json else tally_text(worked.account))
@@ -182,7 +182,7 @@ def takeoff(told: argparse.Namespace) -> int:
     """Print every take-off of the plan."""
     from builder.app import takeoff_text, work_out  # after the command is known: see the module
 
-    worked = work_out(told.journal, told.as_of)
+    worked = work_out(told.journal, told.as_of, _today())
     if not _tell(worked, told.journal) or worked.account is None:
         return JOURNAL_WRONG
     print(takeoff_text(worked.account, brief=told.brief), end="")
@@ -275,15 +275,25 @@ def _spend(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> Non
     parser.add_argument("--against", help="the planned line it answers to")
     parser.add_argument("--phase", help="its own phase, if not the episode's")
     parser.add_argument("--note", help="a sentence printed under the line")
+    table = parser.add_argument_group(
+        "from a table", "print lines for editing from a CSV file of a spreadsheet or a bank; nothing is written"
+    )
+    table.add_argument("--table", type=Path, metavar="FILE", help="the file")
+    table.add_argument("--what", dest="what_column", metavar="COLUMN", default="What", help="the column that names it")
+    table.add_argument("--amount", metavar="COLUMN", default="Amount", help="the column with what it cost")
+    table.add_argument("--decimal", choices=(".", ","), default=".", help="the mark before the cents")
     _inside(parser)
 
 
 def spend(told: argparse.Namespace) -> int:
     """Add one line item."""
-    from builder.evening import NotDone, line_told  # after the command is known: see the module
+    from builder.evening import NotDone, from_table, line_told  # after the command is known: see the module
     from builder.evening import spend as add
 
     try:
+        if told.table is not None:
+            print("\n".join(from_table(told.table, told.what_column, told.amount, told.decimal)))
+            return DONE
         spent = add(told.journal, line_told(vars(told), _ask if sys.stdin.isatty() else None))
     except NotDone as error:
         print(f"barrowbook spend: {error}", file=sys.stderr)

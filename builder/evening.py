@@ -21,6 +21,7 @@ from builder.journal.keys import Word
 from builder.journal.kinds import DATE
 from builder.journal.language import LANGUAGE
 from builder.journal.money_kinds import CURRENCY
+from builder.journal.paste import Columns, NotATable, pasted_lines
 from builder.journal.quoting import quoted
 from builder.journal.reading import Reading
 from builder.journal.records.item import Item, Kind
@@ -251,6 +252,19 @@ def open_snags(account: Account) -> list[str]:
         snags = [snag for snag in snags if not any(told.means(snag) for told in episode.fixed)]
         snags += [told.text for told in episode.snags]
     return snags
+
+
+def from_table(file: Path, what: str, amount: str, decimal: str) -> list[str]:
+    """Lines for editing from a table of amounts; NotDone where it cannot be read."""
+    try:
+        text = file.read_text(encoding="utf-8-sig")
+        return list(pasted_lines(text, Columns(what=what, amount=amount, decimal=decimal)))
+    except OSError as error:
+        raise NotDone(f"{file} cannot be read ({error.strerror})", "check the name") from None
+    except UnicodeDecodeError:
+        raise NotDone(f"{file} is not UTF-8 text", "save the table as CSV with the encoding UTF-8") from None
+    except NotATable as error:
+        raise NotDone(error.found, f"{error.fix}; name them with --what and --amount") from None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -85,7 +85,7 @@
   const show = () => {
     const choice = chosen();
     answer.textContent = pattern[0] + money(total(choice)) + pattern[1];
-    for (const now of form.querySelectorAll(".now")) now.textContent = choice[now.dataset.of] + "%";
+    for (const now of form.querySelectorAll(".now")) now.textContent = now.textContent.replace(/\d+/, choice[now.dataset.of]);
     return choice;
   };
 

@@ -77,6 +77,7 @@ PHASE_PAGE = "phases/{key}/index.html"
 LEDGER, PLAN, SOURCES, YOURS, WORKINGS = (
     f"{name}/index.html" for name in ("ledger", "plan", "sources", "yours", "workings")
 )
+WHOLE = "build/index.html"
 NO_PHASE = "no-phase"
 
 

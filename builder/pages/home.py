@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from builder.figures.figure import bound_of
 from builder.journal.records.episode import Episode
 from builder.pages.episode import Entry, entry
-from builder.pages.frame import LEDGER, Fact, Frame, Share, Term
+from builder.pages.frame import LEDGER, WHOLE, Fact, Frame, Share, Term
 from builder.pages.nothere import NotHere, not_in_total
 from builder.pages.overtime import cost_over_time
 from builder.pages.site import Material, frame
@@ -41,6 +41,7 @@ class HomePage:
     newest: Entry | None
     newest_summary: str
     phases: tuple[PhaseStanding, ...]
+    whole: str
     over_time: str
     episodes: tuple[Entry, ...]
     not_here: NotHere
@@ -67,6 +68,7 @@ def home_page(material: Material) -> HomePage:
         newest=entry(material, newest, "") if newest else None,
         newest_summary=_summary(newest) if newest else "",
         phases=phase_standings(account, words, ""),
+        whole=WHOLE if material.is_done else "",
         over_time=cost_over_time(account, words) if len(episodes) > 1 else "",
         episodes=tuple(entry(material, episode, "") for episode in reversed(episodes)),
         not_here=not_in_total(material, ""),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from builder.pages.episode import EpisodePage, episode_page
-from builder.pages.frame import EPISODE_PAGE, LEDGER, PLAN, SOURCES, WORKINGS, YOURS, phase_path
+from builder.pages.frame import EPISODE_PAGE, LEDGER, PLAN, SOURCES, WHOLE, WORKINGS, YOURS, phase_path
 from builder.pages.home import HomePage, home_page
 from builder.pages.ledger import LedgerPage, ledger_page
 from builder.pages.missing import MissingPage, missing_page
@@ -13,10 +13,22 @@ from builder.pages.phase import PhasePage, phase_page
 from builder.pages.plan import PlanPage, plan_page
 from builder.pages.site import Material
 from builder.pages.sources import SourcesPage, sources_page
+from builder.pages.whole import WholePage, whole_page
 from builder.pages.workings import WorkingsPage, workings_page
 from builder.pages.yours import YoursPage, yours_page
 
-Page = HomePage | EpisodePage | PhasePage | LedgerPage | PlanPage | SourcesPage | WorkingsPage | YoursPage | MissingPage
+Page = (
+    HomePage
+    | EpisodePage
+    | PhasePage
+    | LedgerPage
+    | PlanPage
+    | SourcesPage
+    | WorkingsPage
+    | YoursPage
+    | MissingPage
+    | WholePage
+)
 
 
 def page_paths(material: Material) -> list[str]:
@@ -27,6 +39,7 @@ def page_paths(material: Material) -> list[str]:
     paths += [phase_path(phase.key) for phase in account.phases]
     paths += [LEDGER, SOURCES, YOURS] if material.has_lines else []
     paths += [PLAN] if material.has_plan else []
+    paths += [WHOLE] if material.is_done and account.journal.episodes else []
     return [*paths, WORKINGS]
 
 
@@ -43,5 +56,7 @@ def lay_out(material: Material) -> Iterator[Page]:
         yield yours_page(material)
     if material.has_plan:
         yield plan_page(material)
+    if material.is_done and material.account.journal.episodes:
+        yield whole_page(material)
     yield workings_page(material)
     yield missing_page(material)

@@ -20,6 +20,7 @@ from builder.pages.frame import (
 )
 from builder.pages.prose import Photo, Remember, make_anew
 from builder.pages.wording import Words
+from builder.plan.budget_records import Status
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -39,6 +40,12 @@ class Material:
     def has_plan(self) -> bool:
         """Whether there is a plan to compare with."""
         return bool(self.account.journal.plan.phases)
+
+    @property
+    def is_done(self) -> bool:
+        """Whether every phase is done, so that the whole build can be told."""
+        phases = [phase for phase in self.account.phases if phase.key is not None]
+        return bool(phases) and all(phase.status is Status.DONE for phase in phases)
 
     @property
     def has_lines(self) -> bool:

@@ -11,8 +11,9 @@ from builder.figures.names import look_up
 from builder.journal.records.item import Kind, Source
 from builder.ledger.parts import Parts
 from builder.ledger.records import Left, Line
+from builder.pages.asked import all_lessons, cost_most, materials
 from builder.pages.costs import SOURCES, View
-from builder.pages.frame import LEDGER, Fact, Frame, Term, line_anchor, root_of
+from builder.pages.frame import LEDGER, Fact, Frame, Link, Term, line_anchor, root_of
 from builder.pages.frame import SOURCES as PATH
 from builder.pages.saying import worded
 from builder.pages.shares import Share, Shares, draw_shares
@@ -42,6 +43,9 @@ class SourcesPage:
     machines: Table | None
     work: tuple[Fact, ...]
     rework: Table | None
+    most: Table | None
+    materials: str
+    lessons: tuple[Link, ...]
     wanted: Table | None
     terms: tuple[Term, ...]
 
@@ -76,6 +80,9 @@ def sources_page(material: Material) -> SourcesPage:
         machines=_machines(view, [line for line in lines if line.item.kind is Kind.EQUIPMENT]),
         work=tuple(_work(material)),
         rework=_lines_table(view, [line for line in lines if line.item.rework], words.say("Done twice")),
+        most=cost_most(view),
+        materials=materials(view),
+        lessons=tuple(all_lessons(view)),
         wanted=wanted_table(material, root_of(PATH)) if material.has_plan else None,
         terms=terms(words, "replacement_cost", "saved", "in_stock", "reusable", "own_work", "travel_worth"),
     )

@@ -100,10 +100,13 @@ class Words:
         if difference == 0 and bound is Bound.EXACT:
             return self.say("on plan")
         figure = self.bare(abs(difference))
-        if difference >= 0:
-            return self.say("{amount} over", amount=self.bounded(figure, bound))
         under = Bound.AT_MOST if bound is Bound.AT_LEAST else bound
-        return self.say("{amount} under", amount=self.bounded(figure, under))
+        told = (
+            self.say("{amount} over", amount=self.bounded(figure, bound))
+            if difference >= 0
+            else self.say("{amount} under", amount=self.bounded(figure, under))
+        )
+        return told.replace(f"{figure} ", f"{figure}\N{NO-BREAK SPACE}")
 
     def whole(self, number: int) -> str:
         """A whole number."""

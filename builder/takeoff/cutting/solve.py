@@ -17,7 +17,8 @@ from builder.takeoff.cutting.task import Answer, Packing, Task
 STEPS = 1_200_000
 _FIRST_FILLS, _MORE_FILLS = 3, 12
 _ROUNDS, _DIVE_ROUNDS = 10_000, 12
-# A box that can be halved gets a small part of the steps to be searched whole, one that cannot a large part.
+# A box that can be halved gets a small part of the steps to be searched whole, one that cannot a large part, or all
+# of them where it is the last.
 _SMALL_PART, _LARGE_PART = 150, 3
 
 
@@ -64,7 +65,8 @@ class _Solver:
         if self._is_best(low):
             return
         halves = self._halves(box, relaxation)
-        if self._is_searched(box, relaxation, _SMALL_PART if halves else _LARGE_PART):
+        last = 1 if not self._boxes else _LARGE_PART
+        if self._is_searched(box, relaxation, _SMALL_PART if halves else last):
             return
         for half in halves:
             self._put(half, low)

@@ -1,0 +1,85 @@
+"""What readers ask: what cost most, what was learnt, and the whole list of materials for copying."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from builder.journal.records.item import Kind, Source
+from builder.ledger.records import Line
+from builder.pages.costs import View
+from builder.pages.frame import EPISODE_PAGE, LEDGER, Link, line_anchor
+from builder.pages.table import Cell, Column, Row, Table
+from builder.words.quantity import Quantity
+
+MOST = 10
+
+
+def cost_most(view: View) -> Table | None:
+    """The lines with the largest job cost, largest first; None where nothing was used up."""
+    words = view.words
+    lines = sorted(
+        (line for line in view.account.ledger.lines if line.parts.job_cost > 0), key=lambda line: -line.parts.job_cost
+    )[:MOST]
+    if not lines:
+        return None
+    return Table(
+        caption=words.say("What cost most, in {currency}", currency=view.account.ledger.currency.code),
+        columns=(
+            Column(label=words.say("What"), role="what"),
+            Column(label=words.say("How many"), role="side", many=True),
+            Column(label=words.say("Phase"), role="side"),
+            Column(label=words.say("Job cost"), role="lead", sums=True),
+        ),
+        rows=tuple(_row(view, line) for line in lines),
+    )
+
+
+def _row(view: View, line: Line) -> Row:
+    words = view.words
+    return Row(
+        cells=(
+            Cell(
+                text=view.account.called(line.item),
+                href=f"{view.root}{LEDGER}#{line_anchor(line.ref)}",
+                small=words.say("episode {number}", number=line.episode),
+            ),
+            Cell(text=words.quantity(line.item.quantity)),
+            Cell(text=view.account.phase_name(line.phase) or words.say("no phase")),
+            Cell(text=words.bare(line.parts.job_cost)),
+        )
+    )
+
+
+def all_lessons(view: View) -> Iterator[Link]:
+    """Every lesson with the episode it was learnt in, newest first."""
+    for episode in reversed(view.account.journal.episodes):
+        for told in episode.lessons:
+            yield Link(
+                text=told.text,
+                href=view.root + EPISODE_PAGE.format(name=episode.name) + "#lessons",
+                small=view.words.say("episode {number}", number=episode.number),
+            )
+
+
+def materials(view: View) -> str:
+    """Every material with how much of it went in, a line each, in order of name; "" for none."""
+    totals: dict[str, dict[str, Quantity]] = {}
+    uncounted: set[str] = set()
+    for line in view.account.ledger.lines:
+        item = line.item
+        if item.kind is not Kind.MATERIAL or item.source is Source.SPOILED:
+            continue
+        if line.used is None:
+            uncounted.add(item.what)
+            continue
+        of_what = totals.setdefault(item.what, {})
+        measure = line.used.unit.measure
+        of_what[measure] = of_what[measure] + line.used if measure in of_what else line.used
+    return "\n".join(
+        _material(view, what, totals.get(what, {})) for what in sorted({*totals, *uncounted}, key=str.casefold)
+    )
+
+
+def _material(view: View, what: str, totals: dict[str, Quantity]) -> str:
+    amounts = [view.words.quantity(total) for total in totals.values() if total.value > 0]
+    return f"{what}: {', '.join(amounts)}" if amounts else what

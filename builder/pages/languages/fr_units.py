@@ -1,0 +1,148 @@
+"""French, bounds, units and the names of figures. English is the key."""
+
+from __future__ import annotations
+
+from builder.pages.languages import Catalogue
+
+UNITS: Catalogue = {
+    "at least {figure}": "au moins {figure}",
+    "at most {figure}": "au plus {figure}",
+    "on plan": "conforme au plan",
+    "{amount} over": "{amount} en plus",
+    "{amount} under": "{amount} en moins",
+    "{amount} per {unit}": "{amount} par {unit}",
+    "per {unit}": "par {unit}",
+    "area": "surface",
+    "hour": "heure",
+    "year": "année",
+    "{n} hours": {
+        "one": "{n} heure",
+        "many": "{n} d’heures",
+        "other": "{n} heures",
+    },
+    "{n} days": {
+        "one": "{n} jour",
+        "many": "{n} de jours",
+        "other": "{n} jours",
+    },
+    "{n} weeks": {
+        "one": "{n} semaine",
+        "many": "{n} de semaines",
+        "other": "{n} semaines",
+    },
+    "{n} months": {
+        "one": "{n} mois",
+        "many": "{n} de mois",
+        "other": "{n} mois",
+    },
+    "{n} years": {
+        "one": "{n} an",
+        "many": "{n} d’années",
+        "other": "{n} ans",
+    },
+    "{n} tons": {
+        "one": "{n} tonne courte",
+        "many": "{n} de tonnes courtes",
+        "other": "{n} tonnes courtes",
+    },
+    "{n} miles": {
+        "one": "{n} mile",
+        "many": "{n} de miles",
+        "other": "{n} miles",
+    },
+    "{n} bags": {
+        "one": "{n} sac",
+        "many": "{n} de sacs",
+        "other": "{n} sacs",
+    },
+    "{n} bars": {
+        "one": "{n} barre",
+        "many": "{n} de barres",
+        "other": "{n} barres",
+    },
+    "{n} blocks": {
+        "one": "{n} bloc",
+        "many": "{n} de blocs",
+        "other": "{n} blocs",
+    },
+    "{n} boards": {
+        "one": "{n} planche",
+        "many": "{n} de planches",
+        "other": "{n} planches",
+    },
+    "{n} board feet": {
+        "one": "{n} pied-planche",
+        "many": "{n} de pieds-planche",
+        "other": "{n} pieds-planche",
+    },
+    "{n} bricks": {
+        "one": "{n} brique",
+        "many": "{n} de briques",
+        "other": "{n} briques",
+    },
+    "{n} courses": {
+        "one": "{n} rang",
+        "many": "{n} de rangs",
+        "other": "{n} rangs",
+    },
+    "{n} cuts": {
+        "one": "{n} coupe",
+        "many": "{n} de coupes",
+        "other": "{n} coupes",
+    },
+    "{n} laps": {
+        "one": "{n} recouvrement",
+        "many": "{n} de recouvrements",
+        "other": "{n} recouvrements",
+    },
+    "{n} loads": {
+        "one": "{n} chargement",
+        "many": "{n} de chargements",
+        "other": "{n} chargements",
+    },
+    "{n} spaces": {
+        "one": "{n} intervalle",
+        "many": "{n} d’intervalles",
+        "other": "{n} intervalles",
+    },
+    "{n} squares": {
+        "one": "{n} carré de toit",
+        "many": "{n} de carrés de toit",
+        "other": "{n} carrés de toit",
+    },
+    "{n} studs": {
+        "one": "{n} montant",
+        "many": "{n} de montants",
+        "other": "{n} montants",
+    },
+    "{figure} of the whole build": "{figure} de tout le chantier",
+    "{figure} of {scope}": "{figure} de {scope}",
+    "{figure} per {unit}": "{figure} par {unit}",
+    "{figure} to date": "{figure} à ce jour",
+    "{unit} used of {line}": "{unit} consommés de {line}",
+    "{unit} bought of {line}": "{unit} achetés de {line}",
+    "{unit} planned of {line}": "{unit} prévus de {line}",
+    "spent": "dépensé",
+    "brought in": "apporté",
+    "elsewhere": "ailleurs",
+    "job cost": "coût du chantier",
+    "in stock": "en stock",
+    "reusable": "réutilisable",
+    "replacement cost": "coût de remplacement",
+    "saved": "économisé",
+    "estimated": "estimé",
+    "rework": "reprises",
+    "own work": "travail personnel",
+    "travel worth": "valeur des trajets",
+    "deposits out": "cautions en cours",
+    "unpriced": "sans prix",
+    "unvalued": "non évalué",
+    "hours": "heures",
+    "planned": "prévu",
+    "forecast": "projection",
+    "contingency": "imprévus",
+    "contingency taken": "imprévus pris",
+    "contingency left": "imprévus restants",
+    "episodes": "épisodes",
+    "lines": "lignes",
+}
