@@ -56,6 +56,7 @@ def _parser() -> argparse.ArgumentParser:
     _episode(commands)
     _spend(commands)
     _preview(commands)
+    _completion(commands)
     return parser
 
 
@@ -321,6 +322,39 @@ def preview(told: argparse.Namespace) -> int:
         return JOURNAL_WRONG
     show_site(told.journal, told.as_of, told.port, lambda text: print(text, flush=True) if text else None)
     return DONE
+
+
+def _completion(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
+    parser = _command(
+        commands, "completion", completion, "print what completes commands and options in bash", "completion"
+    )
+    parser.set_defaults(parsers=commands.choices)
+
+
+def completion(told: argparse.Namespace) -> int:
+    """Print a completion for bash, made from the commands themselves."""
+    cases = []
+    for name, parser in told.parsers.items():
+        options = " ".join(parser.format_usage().replace("[", " ").replace("]", " ").split())
+        words = sorted({word for word in options.split() if word.startswith("--")})
+        cases.append(f"    {name}) words='{' '.join(words)}' ;;")
+    names = " ".join(told.parsers)
+    print(_COMPLETION.format(names=names, cases="\n".join(cases)))
+    return DONE
+
+
+_COMPLETION = """_barrowbook() {{
+  local word=${{COMP_WORDS[COMP_CWORD]}} words='{names}'
+  if [ "$COMP_CWORD" -gt 1 ]; then
+    case ${{COMP_WORDS[1]}} in
+{cases}
+    *) words='' ;;
+    esac
+  fi
+  COMPREPLY=($(compgen -W "$words" -- "$word"))
+  case $word in -*) ;; *) [ "$COMP_CWORD" -gt 1 ] && COMPREPLY+=($(compgen -f -- "$word")) ;; esac
+}}
+complete -o filenames -F _barrowbook barrowbook"""
 
 
 def _ask(question: str, usual: str) -> str:

@@ -35,9 +35,9 @@ def test_every_command_that_the_readme_names_exists(root: Path, capsys: pytest.C
     with pytest.raises(SystemExit) as ended:
         main(["--help"])
     assert ended.value.code == DONE
-    listed = set(re.findall(r"^    (\w+) ", capsys.readouterr().out, re.MULTILINE))
+    listed = set(re.findall(r"^    (\w+)(?: |$)", capsys.readouterr().out, re.MULTILINE))
     assert named <= listed
-    assert {"begin", "episode", "spend", "inspect", "tally", "takeoff", "preview", "publish"} == listed
+    assert {"begin", "episode", "spend", "inspect", "tally", "takeoff", "preview", "publish", "completion"} == listed
 
 
 def test_the_episode_in_the_readme_reads_as_it_says(root: Path, tmp_path: Path) -> None:
