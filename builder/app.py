@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import datetime
 import os
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
@@ -38,7 +38,7 @@ from builder.plan.outlook import look_ahead
 from builder.plan.timing import check_order, time_plan
 from builder.plan.value import earn
 from builder.publish.assemble import site_files
-from builder.publish.folder import Changed, publish_folder
+from builder.publish.folder import Changed, Copy, publish_folder
 from builder.publish.folder_errors import SiteError
 from builder.publish.pictures import PhotoError, prepare_photos
 from builder.publish.preview import Built, serve
@@ -177,14 +177,13 @@ def publish_site(worked: Worked, to: Path) -> Outcome:
         return Outcome(done=False, says="there is no journal to publish")
     try:
         with Store(cache_folder(os.environ, Path.home())) as store:
-            site = built_site(worked, store)
-        changed = publish_folder(to, site, version=__version__, journal=worked.files.folder)
+            changed = publish_folder(to, built_site(worked, store), version=__version__, journal=worked.files.folder)
     except (SiteError, PhotoError) as error:
         return Outcome(done=False, says=str(error))
     return Outcome(done=True, says=_told(changed, to))
 
 
-def built_site(worked: Worked, store: Store) -> dict[str, bytes]:
+def built_site(worked: Worked, store: Store) -> dict[str, bytes | Copy]:
     """Every file of the site by path; the journal has no mistakes. `store` keeps what is slow to make."""
     if worked.account is None or worked.files is None:
         return {}
@@ -192,7 +191,11 @@ def built_site(worked: Worked, store: Store) -> dict[str, bytes]:
     words = Words(account.journal.settings.language, account.ledger.currency)
     prepared = prepare_photos(shown_pictures(account.journal), worked.files.folder, store.remember)
     material = Material(account=account, words=words, photos=prepared.photos, remember=store.remember)
-    return dict(site_files(lay_out(material), data_files(material), words)) | dict(prepared.files)
+    return {**dict(site_files(lay_out(material), data_files(material), words)), **prepared.files}
+
+
+def _in_memory(files: Mapping[str, bytes | Copy]) -> dict[str, bytes]:
+    return {path: content if isinstance(content, bytes) else content.read() for path, content in files.items()}
 
 
 def show_site(folder: Path, as_of: datetime.date | None, port: int, tell: Callable[[str], None]) -> None:
@@ -205,7 +208,7 @@ def show_site(folder: Path, as_of: datetime.date | None, port: int, tell: Callab
         if worked.mistakes:
             return Built(files=None, told=told)
         try:
-            return Built(files=built_site(worked, store), told="")
+            return Built(files=_in_memory(built_site(worked, store)), told="")
         except PhotoError as error:
             return Built(files=None, told=str(error))
 

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from builder.ledger.records import Line
 from builder.pages.costs import View
-from builder.pages.frame import LEDGER, line_anchor, phase_path
+from builder.pages.frame import LEDGER, line_anchor
 from builder.pages.standing import mark_of
 from builder.pages.table import Cell, Column, Row, Table, without_empty
 from builder.pages.wording import Words
@@ -92,10 +92,7 @@ def _variance(view: View, match: Match, phase: PhaseOutlook) -> Row:
                 text=words.listing(dict.fromkeys(one.item.what for one in match.planned)),
                 href=f"{view.root}{LEDGER}#{line_anchor(match.refs[0])}",
             ),
-            Cell(
-                text=view.account.phase_name(phase.key) or "",
-                href=f"{view.root}{phase_path(phase.key)}#line-by-line",
-            ),
+            Cell(text=view.account.phase_name(phase.key) or ""),
             Cell(text=words.bare(match.planned_cost)),
             Cell(text=words.bare(match.job_cost)),
             _difference(words, match.variance.total),

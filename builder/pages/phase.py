@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from builder.figures.figure import bound_of
-from builder.ledger.parts import NOTHING
+from builder.ledger.parts import NOTHING, Parts
 from builder.pages.compare import compare_table
 from builder.pages.costs import cost_table
 from builder.pages.episode import Entry, entry
@@ -85,8 +85,12 @@ def phase_page(material: Material, phase: PhaseOutlook) -> PhasePage:
         workings=workings_of(material, phase, root),
         shopping=shopping_list(view, phase),
         episodes=tuple(entry(material, episode, root) for episode in episodes),
-        terms=terms(words, "job_cost", "in_stock", "reusable", "elsewhere", "planned", "forecast"),
+        terms=terms(words, "job_cost", *_present(parts), "planned", "forecast"),
     )
+
+
+def _present(parts: Parts) -> list[str]:
+    return [key for key in ("in_stock", "reusable", "elsewhere", "brought_in") if getattr(parts, key)]
 
 
 def _kicker(material: Material, phase: PhaseOutlook) -> str:

@@ -44,7 +44,7 @@ def named(name: str, words: Words) -> str:
     before, of, scope = name.partition(" of ")
     unit, _, verb = before.rpartition(" ")
     if of and verb in _USED and unit:
-        return words.say(_USED[verb], unit=unit, line=scope)
+        return words.say(_USED[verb], unit=words.known(unit), line=scope)
     if scope.endswith("the build"):
         return words.say("{figure} of the whole build", figure=words.known(before))
     if of:

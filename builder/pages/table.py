@@ -27,9 +27,9 @@ class Column:
         return self.role.startswith("part")
 
     @property
-    def place(self) -> str:
-        """The class attribute of its empty cells."""
-        return self.role
+    def folds_away(self) -> bool:
+        """Whether an empty cell of it needs no place of its own."""
+        return self.role in ("part", "side")
 
     @property
     def classes(self) -> str:

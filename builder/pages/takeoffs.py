@@ -54,6 +54,7 @@ class Working:
     cautions: tuple[Sourced, ...]
     drawing: str
     compared: Table | None
+    on_phase: bool
     whole: Link
 
 
@@ -91,6 +92,7 @@ def working(material: Material, takeoff: Takeoff, root: str) -> Working:
         ),
         drawing=drawing_of(takeoff, words),
         compared=_compared(material, takeoff),
+        on_phase=_on_phase(material, takeoff),
         whole=Link(text=words.say("The whole working"), href=f"{root}{WORKINGS}#takeoff-{takeoff.name}"),
     )
 
@@ -108,11 +110,13 @@ def _value(value: Quantity | int | str, words: Words) -> str:
 
 
 _COLUMN = re.compile(r"(?:^|(?<=[;,] ))[a-z_]+(?= )")
+_PER = re.compile(r"\bper (\S+)")
 
 
 def _written(text: str, words: Words) -> str:
-    """An input as its author wrote it; only words of the format (`yes`, `count 4`) follow the language."""
-    return _COLUMN.sub(lambda column: words.known(column[0].replace("_", " ")), words.known(text))
+    """An input as its author wrote it; only words of the format (`yes`, `count 4`, `per`) follow the language."""
+    named = _COLUMN.sub(lambda column: words.known(column[0].replace("_", " ")), words.known(text))
+    return _PER.sub(lambda per: words.say("per {unit}", unit=words.known(per[1])), named)
 
 
 def _called(result: Result, takeoff: Takeoff, words: Words) -> str:
@@ -149,6 +153,16 @@ def _proof(takeoff: Takeoff, words: Words) -> str:
         return words.say("Proven: nothing better exists.")
     bound = words.quantity(takeoff.bound.quantity) if takeoff.bound else ""
     return words.say("The search stopped early; nothing can be better than {bound}.", bound=bound)
+
+
+def _on_phase(material: Material, takeoff: Takeoff) -> bool:
+    """Whether a phase's page shows it too, with its drawing."""
+    return any(
+        one.takeoff is not None and one.takeoff.name == takeoff.name
+        for phase in material.account.phases
+        for match in phase.matches
+        for one in match.planned
+    )
 
 
 def _compared(material: Material, takeoff: Takeoff) -> Table | None:
@@ -207,7 +221,7 @@ def _off(planned: Quantity | None, used: Quantity | None, words: Words) -> str:
 
 
 def sources_once(workings: Sequence[Working]) -> tuple[Working, ...]:
-    """Workings as they stand on one page: where a caution comes from is said where it first stands."""
+    """Workings as they stand on one page: a caution stands in full where it first stands, then in short."""
     seen: set[Sourced] = set()
     shown = []
     for one in workings:
@@ -217,4 +231,6 @@ def sources_once(workings: Sequence[Working]) -> tuple[Working, ...]:
 
 
 def _told_once(caution: Sourced, seen: AbstractSet[Sourced]) -> Sourced:
-    return Sourced(text=caution.text, source="") if caution in seen else caution
+    if caution not in seen:
+        return caution
+    return Sourced(text=f"{caution.text.partition('. ')[0].rstrip('.')}.", source="")

@@ -20,13 +20,13 @@ from babel.lists import format_list
 
 from builder.figures.figure import Bound
 from builder.pages.digits import MoneyStyle, NumberStyle
+from builder.pages.languages import Catalogue
 from builder.words.money import Currency
 from builder.words.quantity import Quantity
 from builder.words.rounding import decimal_text, half_up, significant_text
 from builder.words.span import Span
 
-Catalogue = Mapping[str, str | Mapping[str, str]]
-CATALOGUES: tuple[str, ...] = ()
+CATALOGUES: tuple[str, ...] = ("de", "fr", "es")
 _SIGNS = {"ft2": "ft²", "yd2": "yd²", "in2": "in²", "m2": "m²", "cm2": "cm²"}
 _SIGNS |= {"ft3": "ft³", "yd3": "yd³", "in3": "in³", "m3": "m³"}
 _TAPE = 16

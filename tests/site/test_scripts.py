@@ -42,7 +42,11 @@ def test_the_ledger_sorts_by_amount_and_back(page: Page, demo_site: Path) -> Non
 
     def amounts() -> list[float]:
         texts = page.locator(paid).all_inner_texts()
-        return [float(text.replace(",", "") or 0) for text in texts if text.replace(",", "").lstrip("-").replace(".", "").isdigit()]
+        return [
+            float(text.replace(",", "") or 0)
+            for text in texts
+            if text.replace(",", "").lstrip("-").replace(".", "").isdigit()
+        ]
 
     column.locator("button").click()
     assert column.get_attribute("aria-sort") == "ascending"
@@ -99,6 +103,7 @@ def test_three_hundred_choices_come_to_what_the_program_says(page: Page, demo_si
     known = [name for name, _ in machines(lines)]
     chance = random.Random(7)  # the same choices in every run
     page.goto((demo_site / "yours/index.html").as_uri())
+    offered = {control.get_attribute("data-source") for control in page.locator("[name=luck]").all()}
     for _ in range(300):
         choice = chosen(lines, chance)
         kept = "&".join(
@@ -112,9 +117,10 @@ def test_three_hundred_choices_come_to_what_the_program_says(page: Page, demo_si
         page.evaluate("kept => { location.hash = kept; dispatchEvent(new HashChangeEvent('hashchange')); }", kept)
         shown = page.locator("form.yours output").inner_text()
         cents = int("".join(digit for digit in shown if digit.isdigit()))
-        offered = {list_.get_attribute("data-source") for list_ in page.locator("[name=luck]").all()} if not _ else offered
         luck = {source: part for source, part in choice.luck.items() if source.value in offered}
-        told = Choice(luck=luck, owns=choice.owns, reuse=choice.reuse, price=choice.price, size=choice.size, hour=choice.hour)
+        told = Choice(
+            luck=luck, owns=choice.owns, reuse=choice.reuse, price=choice.price, size=choice.size, hour=choice.hour
+        )
         assert cents == yours(lines, told, Fraction(hours)), kept
 
 

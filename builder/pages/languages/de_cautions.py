@@ -1,4 +1,4 @@
-"""German, what can hurt, and what handbooks add. English is the key."""
+"""German: what can hurt, and what handbooks add. English is the key."""
 
 from __future__ import annotations
 
@@ -15,22 +15,22 @@ CAUTIONS: Catalogue = {
         "Staub von geschnittenem Beton, Stein und Mauerstein schadet der Lunge für immer: nass schneiden und "
         "eine Maske tragen, die dafür gemacht ist."
     ),
-    ("The walls of a trench can fall in without a sign. Ask before you dig where pipes and cables lie."): (
+    "The walls of a trench can fall in without a sign. Ask before you dig where pipes and cables lie.": (
         "Die Wände eines Grabens können ohne Vorwarnung einstürzen. Frag vor dem Graben, wo Rohre und Kabel liegen."
     ),
     ("Old paint may hold lead, old boards and sheets asbestos: have them looked at before you sand or break them."): (
         "Alte Farbe kann Blei enthalten, alte Platten Asbest: lass sie prüfen, bevor du sie schleifst oder brichst."
     ),
-    ("Glass near a door, near the floor or in a large pane has to be safety glass in most places."): (
+    "Glass near a door, near the floor or in a large pane has to be safety glass in most places.": (
         "Glas an einer Tür, nahe am Boden oder in einer großen Scheibe muss fast überall Sicherheitsglas sein."
     ),
     "Treated timber is never burnt. Its dust is not breathed.": (
         "Behandeltes Holz wird nie verbrannt. Sein Staub wird nicht eingeatmet."
     ),
-    ("Electricity: what goes into the ground or a wall is a licensed electrician's work."): (
+    "Electricity: what goes into the ground or a wall is a licensed electrician's work.": (
         "Strom: was in den Boden oder in eine Wand kommt, ist Arbeit einer zugelassenen Elektrofachkraft."
     ),
-    ("Working at height: a ladder that cannot slip, somebody on the ground, and nobody up there in wind."): (
+    "Working at height: a ladder that cannot slip, somebody on the ground, and nobody up there in wind.": (
         "Arbeiten in der Höhe: eine Leiter, die nicht rutschen kann, jemand am Boden und bei Wind niemand oben."
     ),
     (
@@ -181,9 +181,9 @@ CAUTIONS: Catalogue = {
     "8% for slabs": "8 % für Platten",
     "10% for the foundation and slab of a small building": "10 % für Fundament und Platte eines kleinen Gebäudes",
     "10% for ends and bad wood": "10 % für Enden und schlechtes Holz",
-    "10% for laps and waste, where laps are not counted": "10 % für Stöße und Verlust, wo Stöße nicht gezählt werden",
+    "10% for laps and waste, where laps are not counted": ("10 % für Stöße und Verlust, wo Stöße nicht gezählt werden"),
     "5% for breakage": "5 % für Bruch",
-    ("5% for breakage, an old rule for brick; the newer handbook asks for some and names none"): (
+    "5% for breakage, an old rule for brick; the newer handbook asks for some and names none": (
         "5 % für Bruch, eine alte Regel für Ziegel; das neuere Handbuch verlangt etwas und nennt keine Zahl"
     ),
     "5% to 8% for shingles": "5 % bis 8 % für Schindeln",

@@ -1,4 +1,4 @@
-"""German, the ledger: its terms, sources, tables and receipts. English is the key."""
+"""German: the ledger, its terms, sources, tables and receipts. English is the key."""
 
 from __future__ import annotations
 
@@ -50,19 +50,19 @@ COSTS: Catalogue = {
         "Reste, die noch im Regal liegen, zu dem, was sie mit Steuer und Lieferung gekostet haben. An dem Tag, "
         "an dem sie gebraucht werden, werden sie zu Baukosten."
     ),
-    ("The part that will serve other jobs, or this one again: form boards, props, a ladder."): (
+    "The part that will serve other jobs, or this one again: form boards, props, a ladder.": (
         "Der Teil, der anderen Arbeiten oder dieser noch einmal dient: Schalbretter, Stützen, eine Leiter."
     ),
     "The part of a shared purchase that went into something else.": (
         "Der Teil eines gemeinsamen Einkaufs, der in etwas anderes ging."
     ),
-    ("Leftovers of an earlier job, at what they cost then, on the day this build draws them."): (
+    "Leftovers of an earlier job, at what they cost then, on the day this build draws them.": (
         "Reste einer früheren Arbeit, zu dem, was sie damals gekostet haben, an dem Tag, an dem dieser Bau sie holt."
     ),
     "What the same things would cost somebody who has to buy them new, or hire them.": (
         "Was dieselben Dinge jemanden kosten würden, der sie neu kaufen oder mieten muss."
     ),
-    ("Replacement cost less job cost and what is reusable, over the lines whose replacement cost is known."): (
+    "Replacement cost less job cost and what is reusable, over the lines whose replacement cost is known.": (
         "Wiederbeschaffung ohne Baukosten und Wiederverwendbares, über die Posten, deren Wiederbeschaffung bekannt ist."
     ),
     "Job cost of doing something twice.": "Baukosten dafür, etwas zweimal zu machen.",
@@ -92,7 +92,7 @@ COSTS: Catalogue = {
     "The sum over all episodes up to and including this one, in order of date.": (
         "Die Summe über alle Folgen bis einschließlich dieser, nach Datum."
     ),
-    ("Kept apart for overruns and never inside a phase. What the overruns of all phases take of it is shown."): (
+    "Kept apart for overruns and never inside a phase. What the overruns of all phases take of it is shown.": (
         "Für Überschreitungen zurückgelegt und nie Teil einer Phase. Gezeigt wird, was die Überschreitungen "
         "aller Phasen davon nehmen."
     ),
@@ -150,14 +150,8 @@ COSTS: Catalogue = {
         "one": "bisher ausgegeben, in {n} Posten",
         "other": "bisher ausgegeben, in {n} Posten",
     },
-    "{n} lines, all of them": {
-        "one": "{n} Posten, alle",
-        "other": "{n} Posten, alle",
-    },
-    "{n} lines": {
-        "one": "{n} Posten",
-        "other": "{n} Posten",
-    },
+    "{n} lines, all of them": {"one": "{n} Posten, alle", "other": "{n} Posten, alle"},
+    "{n} lines": {"one": "{n} Posten", "other": "{n} Posten"},
     "Every line": "Jeder Posten",
     "All lines": "Alle Posten",
     "Lines": "Posten",
@@ -168,7 +162,7 @@ COSTS: Catalogue = {
     "Nobody knows what these cost, so every total above them says “at least”.": (
         "Niemand weiß, was diese gekostet haben, darum sagt jede Summe darüber „mindestens“."
     ),
-    ("Nobody knows what these would cost new, so they are in no figure of what was saved."): (
+    "Nobody knows what these would cost new, so they are in no figure of what was saved.": (
         "Niemand weiß, was diese neu kosten würden, darum stehen sie in keiner Zahl des Gesparten."
     ),
     "Receipts, in {currency}": "Belege, in {currency}",
@@ -180,8 +174,12 @@ COSTS: Catalogue = {
     "{tax}, in the prices": "{tax}, in den Preisen",
     "at least: a line has no price": "mindestens: ein Posten hat keinen Preis",
     "as on the paper": "wie auf dem Beleg",
-    "saved, of {amount} that the same things would cost new": "gespart, von {amount}, die dieselben Dinge neu kosten würden",
-    "Where things came from, what was saved and what is left": "Woher die Dinge kamen, was gespart wurde und was übrig ist",
+    "saved, of {amount} that the same things would cost new": (
+        "gespart, von {amount}, die dieselben Dinge neu kosten würden"
+    ),
+    "Where things came from, what was saved and what is left": (
+        "Woher die Dinge kamen, was gespart wurde und was übrig ist"
+    ),
     "By source": "Nach Herkunft",
     "What was paid, by where things came from": "Was bezahlt wurde, nach Herkunft",
     "What was paid, by where things came from.": "Was bezahlt wurde, nach Herkunft.",
@@ -193,7 +191,9 @@ COSTS: Catalogue = {
     "What is left": "Was übrig ist",
     "Nothing is left on the shelf.": "Im Regal liegt nichts mehr.",
     "In stock: leftovers on the shelf": "Auf Lager: Reste im Regal",
-    "Leftovers of earlier jobs, not drawn and in no total": "Reste früherer Arbeiten, nicht geholt und in keiner Summe",
+    "Leftovers of earlier jobs, not drawn and in no total": (
+        "Reste früherer Arbeiten, nicht geholt und in keiner Summe"
+    ),
     "Bought to keep: what will serve again": "Gekauft und behalten: was wieder dient",
     "Worth, at cost": "Wert zu Kosten",
     "Together": "Zusammen",
@@ -219,5 +219,11 @@ COSTS: Catalogue = {
         "other": "Der Einsatz eigener Geräte, bei {n} Posten",
     },
     "Deposits of {amount} that are still out": "Kautionen von {amount}, die noch offen sind",
-    "Leftovers of earlier jobs that this build has not drawn": "Reste früherer Arbeiten, die dieser Bau nicht geholt hat",
+    "Leftovers of earlier jobs that this build has not drawn": (
+        "Reste früherer Arbeiten, die dieser Bau nicht geholt hat"
+    ),
+    "What cost most": "Was am meisten gekostet hat",
+    "What cost most, in {currency}": "Was am meisten gekostet hat, in {currency}",
+    "All materials, for copying": "Alles Material, zum Kopieren",
+    "The whole list, with what went in": "Die ganze Liste, mit dem, was hineinging",
 }

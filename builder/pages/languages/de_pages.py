@@ -1,4 +1,4 @@
-"""German, what stands round every page, home, episodes, feed, and what yours would cost. English is the key."""
+"""German: what stands round every page, home, episodes, feed, and what yours would cost. English is the key."""
 
 from __future__ import annotations
 
@@ -75,7 +75,7 @@ PAGES: Catalogue = {
     "What it cost": "Was es gekostet hat",
     "This episode cost nothing.": "Diese Folge hat nichts gekostet.",
     "Running total": "Laufende Summe",
-    "Snags": "Offene Mängel",
+    "Snags": "Mängel",
     "Lessons": "Gelernt",
     "Episodes before and after": "Folgen davor und danach",
     "Before": "Davor",
@@ -85,22 +85,16 @@ PAGES: Catalogue = {
     ),
     "This episode took": "Diese Folge brauchte",
     "This episode": "Diese Folge",
-    "{n} prices are not known": {
-        "one": "{n} Preis ist nicht bekannt",
-        "other": "{n} Preise sind nicht bekannt",
-    },
+    "{n} prices are not known": {"one": "{n} Preis ist nicht bekannt", "other": "{n} Preise sind nicht bekannt"},
     "Hours": "Stunden",
-    "{n} people": {
-        "one": "{n} Person",
-        "other": "{n} Personen",
-    },
+    "{n} people": {"one": "{n} Person", "other": "{n} Personen"},
     "Helpers": "Helfer",
     "Weather": "Wetter",
     "{part} done": "{part} fertig",
     "done": "fertig",
     "Spent before": "Vorher ausgegeben",
     "Spent so far": "Bisher ausgegeben",
-    ("Paid and brought in, {in_all}, are as much as job cost, in stock, reusable and elsewhere together."): (
+    "Paid and brought in, {in_all}, are as much as job cost, in stock, reusable and elsewhere together.": (
         "Bezahlt und eingebracht, zusammen {in_all}, ist so viel wie Baukosten, auf Lager, wiederverwendbar und "
         "anderweitig zusammen."
     ),
@@ -161,4 +155,9 @@ PAGES: Catalogue = {
         "Posten dieses Baus neu; sie entwirft nicht deinen. Maße, Tiefen und Leitungen bestimmen die "
         "Vorschriften an deinem Ort und zugelassene Leute."
     ),
+    "Every phase is done: the whole build on one page": "Alle Phasen sind fertig: der ganze Bau auf einer Seite",
+    "What it cost in the end, and what was learnt": "Was es am Ende gekostet hat und was zu lernen war",
+    "spent from {first} to {last}": "ausgegeben vom {first} bis {last}",
+    "Unpaid hours": "Unbezahlte Stunden",
+    "What I would do otherwise": "Was ich anders machen würde",
 }

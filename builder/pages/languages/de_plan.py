@@ -1,4 +1,4 @@
-"""German, the plan: budget, calendar, forecast, phases, the tape and the level. English is the key."""
+"""German: the plan, its budget, calendar, forecast, phases, the tape and the level. English is the key."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ PLAN: Catalogue = {
     "No: {verdict}": "Nein: {verdict}",
     "Cannot be told": "Lässt sich nicht sagen",
     "cannot be told": "lässt sich nicht sagen",
-    ("A phase that is not done has no plan, so there is no forecast for the whole build."): (
+    "A phase that is not done has no plan, so there is no forecast for the whole build.": (
         "Eine Phase, die nicht fertig ist, hat keinen Plan; darum gibt es für den ganzen Bau keine Prognose."
     ),
     "The whole build is forecast to come to {forecast}, against {plan} planned.": (
@@ -104,7 +104,7 @@ PLAN: Catalogue = {
     "At this rate the whole build comes to about {amount}: {verdict} the plan.": (
         "Bei diesem Tempo kommt der ganze Bau auf etwa {amount}: {verdict}."
     ),
-    ("Earned value, in {currency}; here a variance above zero and an index above 1 are favourable"): (
+    "Earned value, in {currency}; here a variance above zero and an index above 1 are favourable": (
         "Fertigstellungswert, in {currency}; hier sind eine Abweichung über null und ein Index über 1 günstig"
     ),
     "Budget (BAC)": "Budget (BAC)",
@@ -179,7 +179,9 @@ PLAN: Catalogue = {
         "Ganze Packungen, ohne das, was schon gekauft ist und auf Lager liegt. Prüfe Größen und Mengen anhand "
         "deiner eigenen Zeichnungen."
     ),
-    "To buy for {phase}, prices as planned, in {currency}": "Zu kaufen für {phase}, Preise wie geplant, in {currency}",
+    "To buy for {phase}, prices as planned, in {currency}": (
+        "Zu kaufen für {phase}, Preise wie geplant, in {currency}"
+    ),
     "Buy": "Kaufen",
     "About": "Etwa",
     "outside every phase": "außerhalb aller Phasen",

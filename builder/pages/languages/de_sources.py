@@ -1,4 +1,4 @@
-"""German, where coefficients and cautions come from. English is the key."""
+"""German: where coefficients and cautions come from. English is the key."""
 
 from __future__ import annotations
 
@@ -14,25 +14,27 @@ SOURCES: Catalogue = {
     "American Concrete Institute, definition of cold weather concreting": (
         "American Concrete Institute, Definition des Betonierens bei Kälte"
     ),
-    ("Unified Facilities Guide Specification 03301A, paragraph 3.5, whose days are options to choose from"): (
+    "Unified Facilities Guide Specification 03301A, paragraph 3.5, whose days are options to choose from": (
         "Unified Facilities Guide Specification 03301A, Absatz 3.5, deren Tage zur Auswahl stehen"
     ),
     "International Residential Code R403.1.4, as quoted by a building code forum": (
         "International Residential Code R403.1.4, zitiert nach einem Forum für Bauvorschriften"
     ),
-    ("International Residential Code R403.1.1, an older edition, as quoted in course notes"): (
+    "International Residential Code R403.1.1, an older edition, as quoted in course notes": (
         "International Residential Code R403.1.1, eine ältere Fassung, zitiert nach einem Skript"
     ),
-    "the 811 programme, as quoted by a regional gas association": "das Programm 811, zitiert nach einem regionalen Gasverband",
+    "the 811 programme, as quoted by a regional gas association": (
+        "das Programm 811, zitiert nach einem regionalen Gasverband"
+    ),
     "OSHA 29 CFR 1926.652(a), from memory": "OSHA 29 CFR 1926.652(a), aus dem Gedächtnis",
     "OSHA 29 CFR 1926 Subpart P Appendix B, Table B-1, as quoted by a copy on the web": (
         "OSHA 29 CFR 1926 Subpart P Appendix B, Tabelle B-1, zitiert nach einer Abschrift im Netz"
     ),
     "40 CFR 745.83 and the EPA's answers on it": "40 CFR 745.83 und die Antworten der EPA dazu",
-    ("OSHA 29 CFR 1926.1101, as quoted by a university safety page; putty: common practice, no source"): (
+    "OSHA 29 CFR 1926.1101, as quoted by a university safety page; putty: common practice, no source": (
         "OSHA 29 CFR 1926.1101, zitiert nach der Sicherheitsseite einer Universität; Kitt: üblich, ohne Quelle"
     ),
-    ("International Residential Code R308.4.2 and R308.4.3 (2015), as quoted by a copy on the web"): (
+    "International Residential Code R308.4.2 and R308.4.3 (2015), as quoted by a copy on the web": (
         "International Residential Code R308.4.2 und R308.4.3 (2015), zitiert nach einer Abschrift im Netz"
     ),
     ("EPA on CCA lumber, as quoted by a timber association and a forestry service; mask: common practice, no source"): (
@@ -63,11 +65,13 @@ SOURCES: Catalogue = {
         "EPA, Standard Volume-to-Weight Conversion Factors (2006), Schotter, zitiert nach einer Webseite; der "
         "Händler kennt seinen"
     ),
-    "I. S. Griffith, Carpentry: a board foot is 12 x 12 x 1 in": "I. S. Griffith, Carpentry: ein Brettfuß ist 12 x 12 x 1 in",
-    ("NCMA TEK 14, Estimating Concrete Masonry, 1969; half blocks as US Navy training course 14045, ch. 4"): (
+    "I. S. Griffith, Carpentry: a board foot is 12 x 12 x 1 in": (
+        "I. S. Griffith, Carpentry: ein Brettfuß ist 12 x 12 x 1 in"
+    ),
+    "NCMA TEK 14, Estimating Concrete Masonry, 1969; half blocks as US Navy training course 14045, ch. 4": (
         "NCMA TEK 14, Estimating Concrete Masonry, 1969; halbe Steine nach Lehrgang 14045 der US Navy, Kap. 4"
     ),
-    ("S. Peterson and F. Dagostino, Estimating in Building Construction, ch. 10, as quoted by lecture slides"): (
+    "S. Peterson and F. Dagostino, Estimating in Building Construction, ch. 10, as quoted by lecture slides": (
         "S. Peterson und F. Dagostino, Estimating in Building Construction, Kap. 10, zitiert nach Vorlesungsfolien"
     ),
     "S. Peterson and F. Dagostino, Estimating in Building Construction, p. 157": (
@@ -93,19 +97,19 @@ SOURCES: Catalogue = {
         "üblich für gewöhnliche Erde, ohne Quelle; Beispiele eines Handbuchs haben 15 % für Sand und Kies und 30 "
         "% für festen Ton (S. Peterson und F. Dagostino, Estimating in Building Construction, Beisp. 9-2 und 9-3)"
     ),
-    ("common practice, no source: in proportion to a 60 lb bag; the bag says what it yields"): (
+    "common practice, no source: in proportion to a 60 lb bag; the bag says what it yields": (
         "üblich, ohne Quelle: im Verhältnis zu einem Sack von 60 lb; auf dem Sack steht, was er ergibt"
     ),
     "common practice, no source: the cut of a usual circular saw blade": (
         "üblich, ohne Quelle: der Schnitt eines gewöhnlichen Kreissägeblatts"
     ),
-    ("common practice, no source; give 0 in where the sizes of the brick have their joint in them"): (
+    "common practice, no source; give 0 in where the sizes of the brick have their joint in them": (
         "üblich, ohne Quelle; gib 0 in an, wenn die Maße des Ziegels die Fuge schon enthalten"
     ),
     "course notes CVE 367, at second hand": "Skript CVE 367, aus zweiter Hand",
     "definition of coverage": "Definition der Ergiebigkeit",
     "definition of slope": "Definition des Gefälles",
-    ("from how-to pages, which differ by a tenth (others have 2/3 ft3 for 80 lb); the bag says what it yields"): (
+    "from how-to pages, which differ by a tenth (others have 2/3 ft3 for 80 lb); the bag says what it yields": (
         "von Anleitungsseiten, die um ein Zehntel auseinanderliegen (andere haben 2/3 ft³ für 80 lb); auf dem "
         "Sack steht, was er ergibt"
     ),
@@ -129,17 +133,17 @@ SOURCES: Catalogue = {
     "nominal size of an 8 x 8 x 16 block, its 3/8 in joint in it (NCMA TEK 14, 1969)": (
         "Nennmaß eines Steins 8 x 8 x 16, mit seiner Fuge von 3/8 in (NCMA TEK 14, 1969)"
     ),
-    ("one-dimensional cutting stock; P. C. Gilmore and R. E. Gomory's column generation, from memory"): (
+    "one-dimensional cutting stock; P. C. Gilmore and R. E. Gomory's column generation, from memory": (
         "eindimensionaler Zuschnitt; Spaltengenerierung nach P. C. Gilmore und R. E. Gomory, aus dem Gedächtnis"
     ),
-    ("prismoidal formula, Practices of Irrigation and On-farm Water Management, a course text"): (
+    "prismoidal formula, Practices of Irrigation and On-farm Water Management, a course text": (
         "Prismatoidformel, Practices of Irrigation and On-farm Water Management, ein Kurstext"
     ),
-    ("read on how-to pages: paint on a smooth wall; 300 ft2 on bare or rough boards. The tin says its own"): (
+    "read on how-to pages: paint on a smooth wall; 300 ft2 on bare or rough boards. The tin says its own": (
         "auf Anleitungsseiten gelesen: Farbe auf glatter Wand; 300 ft² auf rohen oder rauen Brettern. Auf der "
         "Dose steht der eigene Wert"
     ),
-    ("the middle of 75% to 95%, Take Care of Texas as quoted by the Brazos River Authority"): (
+    "the middle of 75% to 95%, Take Care of Texas as quoted by the Brazos River Authority": (
         "die Mitte von 75 % bis 95 %, Take Care of Texas, zitiert nach der Brazos River Authority"
     ),
     "wall-area method, BIA Technical Note 10, as quoted by a web page": (

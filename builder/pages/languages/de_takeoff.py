@@ -1,4 +1,4 @@
-"""German, take-offs: what goes in, what comes out, and the steps between. English is the key."""
+"""German: take-offs, what goes in, what comes out, and the steps between. English is the key."""
 
 from __future__ import annotations
 
@@ -22,7 +22,7 @@ TAKEOFF: Catalogue = {
         "Lager + wiederverwendbar + anderweitig."
     ),
     "Cautions": "Vorsicht",
-    ("What follows is no instruction. Check local code and permits, and ask a licensed professional."): (
+    "What follows is no instruction. Check local code and permits, and ask a licensed professional.": (
         "Was folgt, ist keine Anleitung. Prüfe Vorschriften und Genehmigungen am Ort und frag eine zugelassene "
         "Fachkraft."
     ),
@@ -50,7 +50,7 @@ TAKEOFF: Catalogue = {
     "given in plan.yaml": "angegeben in plan.yaml",
     "unless it is given": "wenn nichts angegeben ist",
     "none is added unless waste is given": "ohne Angabe kommt nichts hinzu",
-    ("none is added unless it is given; 10% to 20% for crushed stone is common practice, no source"): (
+    "none is added unless it is given; 10% to 20% for crushed stone is common practice, no source": (
         "ohne Angabe kommt nichts hinzu; 10 % bis 20 % bei Schotter sind üblich, ohne Quelle"
     ),
     "rounded up: only whole ones are sold": "aufgerundet: verkauft werden nur ganze",
@@ -159,7 +159,9 @@ TAKEOFF: Catalogue = {
     "whole bars in the runs, and the bars that the ends are cut from": (
         "ganze Stäbe in den Strecken und die Stäbe, aus denen die Enden geschnitten werden"
     ),
-    "whichever is more: enough length, and long enough pieces": "das größere von beiden: genug Länge und lang genug die Teile",
+    "whichever is more: enough length, and long enough pieces": (
+        "das größere von beiden: genug Länge und lang genug die Teile"
+    ),
     "courses": "Schichten",
     "openings": "Öffnungen",
     "block length": "Steinlänge",

@@ -1,4 +1,4 @@
-"""Spanish, what can hurt, and what handbooks add. English is the key."""
+"""Spanish: what can hurt, and what handbooks add. English is the key."""
 
 from __future__ import annotations
 
@@ -15,21 +15,23 @@ CAUTIONS: Catalogue = {
         "El polvo de cortar hormigón, piedra y bloque daña los pulmones para siempre: corta en húmedo y lleva "
         "una mascarilla hecha para eso."
     ),
-    ("The walls of a trench can fall in without a sign. Ask before you dig where pipes and cables lie."): (
+    "The walls of a trench can fall in without a sign. Ask before you dig where pipes and cables lie.": (
         "Las paredes de una zanja pueden caerse sin avisar. Pregunta antes de cavar por dónde van tubos y cables."
     ),
     ("Old paint may hold lead, old boards and sheets asbestos: have them looked at before you sand or break them."): (
         "La pintura vieja puede tener plomo, y las placas viejas amianto: haz que las miren antes de lijarlas o "
         "romperlas."
     ),
-    ("Glass near a door, near the floor or in a large pane has to be safety glass in most places."): (
+    "Glass near a door, near the floor or in a large pane has to be safety glass in most places.": (
         "El vidrio junto a una puerta, cerca del suelo o en un paño grande debe ser de seguridad en casi todas partes."
     ),
-    "Treated timber is never burnt. Its dust is not breathed.": "La madera tratada no se quema nunca. Su polvo no se respira.",
-    ("Electricity: what goes into the ground or a wall is a licensed electrician's work."): (
+    "Treated timber is never burnt. Its dust is not breathed.": (
+        "La madera tratada no se quema nunca. Su polvo no se respira."
+    ),
+    "Electricity: what goes into the ground or a wall is a licensed electrician's work.": (
         "Electricidad: lo que va bajo tierra o dentro de una pared es trabajo de un electricista autorizado."
     ),
-    ("Working at height: a ladder that cannot slip, somebody on the ground, and nobody up there in wind."): (
+    "Working at height: a ladder that cannot slip, somebody on the ground, and nobody up there in wind.": (
         "Trabajo en altura: una escalera que no pueda resbalar, alguien en el suelo y nadie arriba con viento."
     ),
     (
@@ -179,7 +181,7 @@ CAUTIONS: Catalogue = {
     "10% for ends and bad wood": "10 % por puntas y madera mala",
     "10% for laps and waste, where laps are not counted": "10 % por solapes y merma, si los solapes no se cuentan",
     "5% for breakage": "5 % por roturas",
-    ("5% for breakage, an old rule for brick; the newer handbook asks for some and names none"): (
+    "5% for breakage, an old rule for brick; the newer handbook asks for some and names none": (
         "5 % por roturas, una vieja regla para ladrillo; el manual más nuevo pide algo y no da cifra"
     ),
     "5% to 8% for shingles": "5 % a 8 % en tejas planas",

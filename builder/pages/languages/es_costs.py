@@ -1,4 +1,4 @@
-"""Spanish, the ledger: its terms, sources, tables and receipts. English is the key."""
+"""Spanish: the ledger, its terms, sources, tables and receipts. English is the key."""
 
 from __future__ import annotations
 
@@ -50,17 +50,19 @@ COSTS: Catalogue = {
         "Restos que siguen guardados, a lo que costaron con impuestos y transporte. Pasan a coste de obra el día "
         "en que se usan."
     ),
-    ("The part that will serve other jobs, or this one again: form boards, props, a ladder."): (
+    "The part that will serve other jobs, or this one again: form boards, props, a ladder.": (
         "La parte que servirá en otros trabajos, o de nuevo en este: tablas de encofrado, puntales, una escalera."
     ),
-    "The part of a shared purchase that went into something else.": "La parte de una compra compartida que fue a otra cosa.",
-    ("Leftovers of an earlier job, at what they cost then, on the day this build draws them."): (
+    "The part of a shared purchase that went into something else.": (
+        "La parte de una compra compartida que fue a otra cosa."
+    ),
+    "Leftovers of an earlier job, at what they cost then, on the day this build draws them.": (
         "Restos de un trabajo anterior, a lo que costaron entonces, el día en que esta obra los toma."
     ),
     "What the same things would cost somebody who has to buy them new, or hire them.": (
         "Lo que las mismas cosas costarían a quien tuviera que comprarlas nuevas o alquilarlas."
     ),
-    ("Replacement cost less job cost and what is reusable, over the lines whose replacement cost is known."): (
+    "Replacement cost less job cost and what is reusable, over the lines whose replacement cost is known.": (
         "El coste de reposición menos el coste de obra y lo reutilizable, en las partidas cuya reposición se conoce."
     ),
     "Job cost of doing something twice.": "El coste de hacer algo dos veces.",
@@ -80,14 +82,16 @@ COSTS: Catalogue = {
     "Unpaid hours at the journal's rate for an hour. It is in no total.": (
         "Horas sin pagar, a la tarifa por hora de este diario. No está en ningún total."
     ),
-    "Journeys at the journal's rate. It is in no total.": "Viajes a la tarifa de este diario. No está en ningún total.",
+    "Journeys at the journal's rate. It is in no total.": (
+        "Viajes a la tarifa de este diario. No está en ningún total."
+    ),
     "Paid out and owed back. Outside what was paid while they are out.": (
         "Entregadas y por recuperar. Fuera de lo pagado mientras están pendientes."
     ),
     "The sum over all episodes up to and including this one, in order of date.": (
         "La suma de todos los episodios hasta este incluido, por orden de fecha."
     ),
-    ("Kept apart for overruns and never inside a phase. What the overruns of all phases take of it is shown."): (
+    "Kept apart for overruns and never inside a phase. What the overruns of all phases take of it is shown.": (
         "Se guarda aparte para los sobrecostes y nunca dentro de una fase. Se muestra lo que toman los "
         "sobrecostes de todas las fases."
     ),
@@ -153,11 +157,7 @@ COSTS: Catalogue = {
         "many": "{n} de partidas, todas",
         "other": "{n} partidas, todas",
     },
-    "{n} lines": {
-        "one": "{n} partida",
-        "many": "{n} de partidas",
-        "other": "{n} partidas",
-    },
+    "{n} lines": {"one": "{n} partida", "many": "{n} de partidas", "other": "{n} partidas"},
     "Every line": "Todas las partidas",
     "All lines": "Todas las partidas",
     "Lines": "Partidas",
@@ -168,7 +168,7 @@ COSTS: Catalogue = {
     "Nobody knows what these cost, so every total above them says “at least”.": (
         "Nadie sabe lo que costaron, así que todo total por encima dice «al menos»."
     ),
-    ("Nobody knows what these would cost new, so they are in no figure of what was saved."): (
+    "Nobody knows what these would cost new, so they are in no figure of what was saved.": (
         "Nadie sabe lo que costarían nuevas, así que no están en ninguna cifra de lo ahorrado."
     ),
     "Receipts, in {currency}": "Recibos, en {currency}",
@@ -180,8 +180,12 @@ COSTS: Catalogue = {
     "{tax}, in the prices": "{tax}, dentro de los precios",
     "at least: a line has no price": "al menos: una partida no tiene precio",
     "as on the paper": "como en el papel",
-    "saved, of {amount} that the same things would cost new": "ahorrados, de {amount} que costarían las mismas cosas nuevas",
-    "Where things came from, what was saved and what is left": "De dónde vino cada cosa, lo que se ahorró y lo que queda",
+    "saved, of {amount} that the same things would cost new": (
+        "ahorrados, de {amount} que costarían las mismas cosas nuevas"
+    ),
+    "Where things came from, what was saved and what is left": (
+        "De dónde vino cada cosa, lo que se ahorró y lo que queda"
+    ),
     "By source": "Por procedencia",
     "What was paid, by where things came from": "Lo pagado, por procedencia",
     "What was paid, by where things came from.": "Lo pagado, por procedencia.",
@@ -193,7 +197,9 @@ COSTS: Catalogue = {
     "What is left": "Lo que queda",
     "Nothing is left on the shelf.": "No queda nada en existencias.",
     "In stock: leftovers on the shelf": "En existencias: restos en el estante",
-    "Leftovers of earlier jobs, not drawn and in no total": "Restos de trabajos anteriores, sin tomar y en ningún total",
+    "Leftovers of earlier jobs, not drawn and in no total": (
+        "Restos de trabajos anteriores, sin tomar y en ningún total"
+    ),
     "Bought to keep: what will serve again": "Comprado para quedarse: lo que volverá a servir",
     "Worth, at cost": "Valor, al coste",
     "Together": "En total",
@@ -221,5 +227,11 @@ COSTS: Catalogue = {
         "other": "El uso de herramientas propias, en {n} partidas",
     },
     "Deposits of {amount} that are still out": "Fianzas de {amount} todavía pendientes",
-    "Leftovers of earlier jobs that this build has not drawn": "Restos de trabajos anteriores que esta obra no ha tomado",
+    "Leftovers of earlier jobs that this build has not drawn": (
+        "Restos de trabajos anteriores que esta obra no ha tomado"
+    ),
+    "What cost most": "Lo que más costó",
+    "What cost most, in {currency}": "Lo que más costó, en {currency}",
+    "All materials, for copying": "Todos los materiales, para copiar",
+    "The whole list, with what went in": "La lista entera, con lo que se usó",
 }

@@ -1,4 +1,4 @@
-"""Spanish, what stands round every page, home, episodes, feed, and what yours would cost. English is the key."""
+"""Spanish: what stands round every page, home, episodes, feed, and what yours would cost. English is the key."""
 
 from __future__ import annotations
 
@@ -90,28 +90,30 @@ PAGES: Catalogue = {
         "other": "{n} precios no se conocen",
     },
     "Hours": "Horas",
-    "{n} people": {
-        "one": "{n} persona",
-        "many": "{n} de personas",
-        "other": "{n} personas",
-    },
+    "{n} people": {"one": "{n} persona", "many": "{n} de personas", "other": "{n} personas"},
     "Helpers": "Ayudantes",
     "Weather": "Tiempo",
     "{part} done": "{part} hecho",
     "done": "terminado",
     "Spent before": "Gastado antes",
     "Spent so far": "Gastado hasta hoy",
-    ("Paid and brought in, {in_all}, are as much as job cost, in stock, reusable and elsewhere together."): (
+    "Paid and brought in, {in_all}, are as much as job cost, in stock, reusable and elsewhere together.": (
         "Lo pagado y lo aportado, {in_all} en total, suman lo mismo que coste de obra, en existencias, "
         "reutilizable y para otras cosas juntos."
     ),
     "done in episode {number}": "resuelto en el episodio {number}",
     "from episode {number}": "del episodio {number}",
-    "I said {said} for “{name}”; the ledger has {ledger}. {why}": "Dije {said} para «{name}»; las cuentas dicen {ledger}. {why}",
+    "I said {said} for “{name}”; the ledger has {ledger}. {why}": (
+        "Dije {said} para «{name}»; las cuentas dicen {ledger}. {why}"
+    ),
     "{own} this episode, {running} so far.": "{own} en este episodio, {running} hasta hoy.",
-    "An account of how one person built it, not advice.": "El relato de cómo lo construyó una persona, no un consejo.",
+    "An account of how one person built it, not advice.": (
+        "El relato de cómo lo construyó una persona, no un consejo."
+    ),
     "What yours would cost": "Lo que costaría el tuyo",
-    "The same build at your prices, with your machines and your luck": "La misma obra a tus precios, con tus máquinas y tu suerte",
+    "The same build at your prices, with your machines and your luck": (
+        "La misma obra a tus precios, con tus máquinas y tu suerte"
+    ),
     "Three answers": "Tres respuestas",
     "As I did it": "Como lo hice yo",
     "what this build has taken so far": "lo que esta obra se ha llevado hasta hoy",
@@ -137,7 +139,9 @@ PAGES: Catalogue = {
     "half of it": "la mitad",
     "none of it": "nada",
     "What serves again": "Lo que vuelve a servir",
-    "I will use it again, so {amount} of it is not this build's": "Lo volveré a usar, así que {amount} no son de esta obra",
+    "I will use it again, so {amount} of it is not this build's": (
+        "Lo volveré a usar, así que {amount} no son de esta obra"
+    ),
     "Prices, size and your hours": "Precios, tamaño y tus horas",
     "Prices where you are": "Precios donde vives",
     "Size, for the materials": "Tamaño, para los materiales",
@@ -158,4 +162,9 @@ PAGES: Catalogue = {
         "proyecta la tuya. Medidas, profundidades e instalación eléctrica las dicen las normas locales y gente "
         "titulada."
     ),
+    "Every phase is done: the whole build on one page": "Todas las fases terminadas: toda la obra en una página",
+    "What it cost in the end, and what was learnt": "Lo que costó al final y lo que se aprendió",
+    "spent from {first} to {last}": "gastados del {first} al {last}",
+    "Unpaid hours": "Horas sin pagar",
+    "What I would do otherwise": "Lo que haría de otra manera",
 }

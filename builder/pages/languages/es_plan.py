@@ -1,17 +1,19 @@
-"""Spanish, the plan: budget, calendar, forecast, phases, the tape and the level. English is the key."""
+"""Spanish: the plan, its budget, calendar, forecast, phases, the tape and the level. English is the key."""
 
 from __future__ import annotations
 
 from builder.pages.languages import Catalogue
 
 PLAN: Catalogue = {
-    "What it was to cost, what it will cost, and when it will be ready": "Lo que iba a costar, lo que costará y cuándo estará listo",
+    "What it was to cost, what it will cost, and when it will be ready": (
+        "Lo que iba a costar, lo que costará y cuándo estará listo"
+    ),
     "Is it on budget?": "¿Va dentro del presupuesto?",
     "Yes: {verdict}": "Sí: {verdict}",
     "No: {verdict}": "No: {verdict}",
     "Cannot be told": "No se puede saber",
     "cannot be told": "no se puede saber",
-    ("A phase that is not done has no plan, so there is no forecast for the whole build."): (
+    "A phase that is not done has no plan, so there is no forecast for the whole build.": (
         "Una fase sin terminar no tiene plan, así que no hay proyección para toda la obra."
     ),
     "The whole build is forecast to come to {forecast}, against {plan} planned.": (
@@ -26,7 +28,9 @@ PLAN: Catalogue = {
     "The overruns are {amount} more than was kept.": "Los sobrecostes superan en {amount} lo guardado.",
     "Will it be ready?": "¿Estará listo?",
     "Promised for {date}.": "Prometido para el {date}.",
-    "the plan gives no hours, or the journal no work week": "el plan no da horas, o el diario no da semana de trabajo",
+    "the plan gives no hours, or the journal no work week": (
+        "el plan no da horas, o el diario no da semana de trabajo"
+    ),
     "No date can be told: {why}.": "No se puede dar una fecha: {why}.",
     "the plan has no phases": "el plan no tiene fases",
     "phases wait for each other": "hay fases que se esperan unas a otras",
@@ -98,7 +102,7 @@ PLAN: Catalogue = {
     "At this rate the whole build comes to about {amount}: {verdict} the plan.": (
         "A este ritmo, toda la obra costará unos {amount}; frente al plan: {verdict}."
     ),
-    ("Earned value, in {currency}; here a variance above zero and an index above 1 are favourable"): (
+    "Earned value, in {currency}; here a variance above zero and an index above 1 are favourable": (
         "Valor ganado, en {currency}; aquí una variación positiva y un índice mayor que 1 son favorables"
     ),
     "Budget (BAC)": "Presupuesto (BAC)",
@@ -128,8 +132,8 @@ PLAN: Catalogue = {
     "to come, as forecast": "por venir, según la proyección",
     "waiting": "espera",
     "days worked on": "días trabajados",
-    "Begun": "Empezada",
-    "Done": "Terminada",
+    "Begun": "Inicio",
+    "Done": "Fin",
     "Wait after it": "Espera después",
     "Weekends of slack": "Fines de semana de holgura",
     "The finish hangs on it in": "El final depende de ella en",

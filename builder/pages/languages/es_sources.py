@@ -1,4 +1,4 @@
-"""Spanish, where coefficients and cautions come from. English is the key."""
+"""Spanish: where coefficients and cautions come from. English is the key."""
 
 from __future__ import annotations
 
@@ -14,26 +14,28 @@ SOURCES: Catalogue = {
     "American Concrete Institute, definition of cold weather concreting": (
         "American Concrete Institute, definición de hormigonado en tiempo frío"
     ),
-    ("Unified Facilities Guide Specification 03301A, paragraph 3.5, whose days are options to choose from"): (
+    "Unified Facilities Guide Specification 03301A, paragraph 3.5, whose days are options to choose from": (
         "Unified Facilities Guide Specification 03301A, apartado 3.5, cuyos días son opciones a elegir"
     ),
     "International Residential Code R403.1.4, as quoted by a building code forum": (
         "International Residential Code R403.1.4, citado en un foro sobre normas de construcción"
     ),
-    ("International Residential Code R403.1.1, an older edition, as quoted in course notes"): (
+    "International Residential Code R403.1.1, an older edition, as quoted in course notes": (
         "International Residential Code R403.1.1, una edición anterior, citada en unos apuntes"
     ),
-    "the 811 programme, as quoted by a regional gas association": "el programa 811, citado por una asociación regional de gas",
+    "the 811 programme, as quoted by a regional gas association": (
+        "el programa 811, citado por una asociación regional de gas"
+    ),
     "OSHA 29 CFR 1926.652(a), from memory": "OSHA 29 CFR 1926.652(a), de memoria",
     "OSHA 29 CFR 1926 Subpart P Appendix B, Table B-1, as quoted by a copy on the web": (
         "OSHA 29 CFR 1926 Subpart P Appendix B, tabla B-1, citada de una copia en la red"
     ),
     "40 CFR 745.83 and the EPA's answers on it": "40 CFR 745.83 y las respuestas de la EPA al respecto",
-    ("OSHA 29 CFR 1926.1101, as quoted by a university safety page; putty: common practice, no source"): (
+    "OSHA 29 CFR 1926.1101, as quoted by a university safety page; putty: common practice, no source": (
         "OSHA 29 CFR 1926.1101, citada en la página de seguridad de una universidad; masilla: práctica habitual, "
         "sin fuente"
     ),
-    ("International Residential Code R308.4.2 and R308.4.3 (2015), as quoted by a copy on the web"): (
+    "International Residential Code R308.4.2 and R308.4.3 (2015), as quoted by a copy on the web": (
         "International Residential Code R308.4.2 y R308.4.3 (2015), citado de una copia en la red"
     ),
     ("EPA on CCA lumber, as quoted by a timber association and a forestry service; mask: common practice, no source"): (
@@ -44,7 +46,9 @@ SOURCES: Catalogue = {
         "International Plumbing Code tabla 704.1, adoptada por la ciudad de Chicago"
     ),
     "common practice, no source": "práctica habitual, sin fuente",
-    "ASTM A615/A615M Table 1, as quoted by a trade magazine": "ASTM A615/A615M tabla 1, citada en una revista del oficio",
+    "ASTM A615/A615M Table 1, as quoted by a trade magazine": (
+        "ASTM A615/A615M tabla 1, citada en una revista del oficio"
+    ),
     (
         "40 diameters: IRC Table R608.5.4(1) for Grade 40 bar in a residential concrete wall; the same table has "
         "60 for Grade 60. The drawing decides"
@@ -63,11 +67,13 @@ SOURCES: Catalogue = {
         "EPA, Standard Volume-to-Weight Conversion Factors (2006), piedra machacada, citado en una página web; "
         "el almacén conoce la suya"
     ),
-    "I. S. Griffith, Carpentry: a board foot is 12 x 12 x 1 in": "I. S. Griffith, Carpentry: un pie tablar es 12 x 12 x 1 in",
-    ("NCMA TEK 14, Estimating Concrete Masonry, 1969; half blocks as US Navy training course 14045, ch. 4"): (
+    "I. S. Griffith, Carpentry: a board foot is 12 x 12 x 1 in": (
+        "I. S. Griffith, Carpentry: un pie tablar es 12 x 12 x 1 in"
+    ),
+    "NCMA TEK 14, Estimating Concrete Masonry, 1969; half blocks as US Navy training course 14045, ch. 4": (
         "NCMA TEK 14, Estimating Concrete Masonry, 1969; medios bloques según el curso 14045 de la US Navy, cap. 4"
     ),
-    ("S. Peterson and F. Dagostino, Estimating in Building Construction, ch. 10, as quoted by lecture slides"): (
+    "S. Peterson and F. Dagostino, Estimating in Building Construction, ch. 10, as quoted by lecture slides": (
         "S. Peterson y F. Dagostino, Estimating in Building Construction, cap. 10, citado en diapositivas de clase"
     ),
     "S. Peterson and F. Dagostino, Estimating in Building Construction, p. 157": (
@@ -93,19 +99,19 @@ SOURCES: Catalogue = {
         "grava y 30 % para arcilla densa (S. Peterson y F. Dagostino, Estimating in Building Construction, ej. "
         "9-2 y 9-3)"
     ),
-    ("common practice, no source: in proportion to a 60 lb bag; the bag says what it yields"): (
+    "common practice, no source: in proportion to a 60 lb bag; the bag says what it yields": (
         "práctica habitual, sin fuente: en proporción a un saco de 60 lb; el saco dice lo que rinde"
     ),
     "common practice, no source: the cut of a usual circular saw blade": (
         "práctica habitual, sin fuente: el corte de un disco de sierra circular corriente"
     ),
-    ("common practice, no source; give 0 in where the sizes of the brick have their joint in them"): (
+    "common practice, no source; give 0 in where the sizes of the brick have their joint in them": (
         "práctica habitual, sin fuente; pon 0 in si las medidas del ladrillo ya llevan la junta"
     ),
     "course notes CVE 367, at second hand": "apuntes CVE 367, de segunda mano",
     "definition of coverage": "definición de rendimiento",
     "definition of slope": "definición de pendiente",
-    ("from how-to pages, which differ by a tenth (others have 2/3 ft3 for 80 lb); the bag says what it yields"): (
+    "from how-to pages, which differ by a tenth (others have 2/3 ft3 for 80 lb); the bag says what it yields": (
         "de páginas de bricolaje, que difieren en un décimo (otras dan 2/3 ft³ para 80 lb); el saco dice lo que rinde"
     ),
     (
@@ -128,17 +134,17 @@ SOURCES: Catalogue = {
     "nominal size of an 8 x 8 x 16 block, its 3/8 in joint in it (NCMA TEK 14, 1969)": (
         "medida nominal de un bloque 8 x 8 x 16, con su junta de 3/8 in (NCMA TEK 14, 1969)"
     ),
-    ("one-dimensional cutting stock; P. C. Gilmore and R. E. Gomory's column generation, from memory"): (
+    "one-dimensional cutting stock; P. C. Gilmore and R. E. Gomory's column generation, from memory": (
         "corte unidimensional; generación de columnas de P. C. Gilmore y R. E. Gomory, de memoria"
     ),
-    ("prismoidal formula, Practices of Irrigation and On-farm Water Management, a course text"): (
+    "prismoidal formula, Practices of Irrigation and On-farm Water Management, a course text": (
         "fórmula del prismatoide, Practices of Irrigation and On-farm Water Management, un texto de curso"
     ),
-    ("read on how-to pages: paint on a smooth wall; 300 ft2 on bare or rough boards. The tin says its own"): (
+    "read on how-to pages: paint on a smooth wall; 300 ft2 on bare or rough boards. The tin says its own": (
         "leído en páginas de bricolaje: pintura en pared lisa; 300 ft² en tablas desnudas o ásperas. La lata "
         "dice el suyo"
     ),
-    ("the middle of 75% to 95%, Take Care of Texas as quoted by the Brazos River Authority"): (
+    "the middle of 75% to 95%, Take Care of Texas as quoted by the Brazos River Authority": (
         "la mitad entre 75 % y 95 %, Take Care of Texas citado por la Brazos River Authority"
     ),
     "wall-area method, BIA Technical Note 10, as quoted by a web page": (

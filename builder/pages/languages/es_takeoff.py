@@ -1,4 +1,4 @@
-"""Spanish, take-offs: what goes in, what comes out, and the steps between. English is the key."""
+"""Spanish: take-offs, what goes in, what comes out, and the steps between. English is the key."""
 
 from __future__ import annotations
 
@@ -22,7 +22,7 @@ TAKEOFF: Catalogue = {
         "reutilizable + para otras cosas."
     ),
     "Cautions": "Precauciones",
-    ("What follows is no instruction. Check local code and permits, and ask a licensed professional."): (
+    "What follows is no instruction. Check local code and permits, and ask a licensed professional.": (
         "Lo que sigue no son instrucciones. Comprueba normas y permisos locales y pregunta a un profesional titulado."
     ),
     "How every figure on this site is worked out": "Cómo se calcula cada cifra de este sitio",
@@ -50,7 +50,7 @@ TAKEOFF: Catalogue = {
     "given in plan.yaml": "dado en plan.yaml",
     "unless it is given": "si no se indica otra cosa",
     "none is added unless waste is given": "no se añade nada si no se da la merma",
-    ("none is added unless it is given; 10% to 20% for crushed stone is common practice, no source"): (
+    "none is added unless it is given; 10% to 20% for crushed stone is common practice, no source": (
         "no se añade nada si no se da; del 10 % al 20 % en piedra machacada es lo habitual, sin fuente"
     ),
     "rounded up: only whole ones are sold": "redondeado hacia arriba: solo se venden enteros",
@@ -159,7 +159,9 @@ TAKEOFF: Catalogue = {
     "whole bars in the runs, and the bars that the ends are cut from": (
         "barras enteras de los tramos y las barras de las que se cortan los finales"
     ),
-    "whichever is more: enough length, and long enough pieces": "lo que sea más: longitud suficiente y piezas bastante largas",
+    "whichever is more: enough length, and long enough pieces": (
+        "lo que sea más: longitud suficiente y piezas bastante largas"
+    ),
     "courses": "hiladas",
     "openings": "huecos",
     "block length": "longitud del bloque",
@@ -202,7 +204,9 @@ TAKEOFF: Catalogue = {
     "net studs": "montantes netos",
     "studs before rounding": "montantes antes de redondear",
     "one more than there are spaces, for the end": "uno más que espacios, para el final",
-    "as many as there are spaces: the wall closes on itself": "tantos como espacios: la pared se cierra sobre sí misma",
+    "as many as there are spaces: the wall closes on itself": (
+        "tantos como espacios: la pared se cierra sobre sí misma"
+    ),
     "pieces": "piezas",
     "piece {number}": "pieza {number}",
     "less than 1 in thick counts as 1 in": "menos de 1 in de grosor cuenta como 1 in",

@@ -1,4 +1,4 @@
-"""Spanish, bounds, units and the names of figures. English is the key."""
+"""Spanish: bounds, units and the names of figures. English is the key."""
 
 from __future__ import annotations
 
@@ -15,106 +15,30 @@ UNITS: Catalogue = {
     "area": "superficie",
     "hour": "hora",
     "year": "año",
-    "{n} hours": {
-        "one": "{n} hora",
-        "many": "{n} de horas",
-        "other": "{n} horas",
-    },
-    "{n} days": {
-        "one": "{n} día",
-        "many": "{n} de días",
-        "other": "{n} días",
-    },
-    "{n} weeks": {
-        "one": "{n} semana",
-        "many": "{n} de semanas",
-        "other": "{n} semanas",
-    },
-    "{n} months": {
-        "one": "{n} mes",
-        "many": "{n} de meses",
-        "other": "{n} meses",
-    },
-    "{n} years": {
-        "one": "{n} año",
-        "many": "{n} de años",
-        "other": "{n} años",
-    },
-    "{n} tons": {
-        "one": "{n} tonelada corta",
-        "many": "{n} de toneladas cortas",
-        "other": "{n} toneladas cortas",
-    },
-    "{n} miles": {
-        "one": "{n} milla",
-        "many": "{n} de millas",
-        "other": "{n} millas",
-    },
-    "{n} bags": {
-        "one": "{n} saco",
-        "many": "{n} de sacos",
-        "other": "{n} sacos",
-    },
-    "{n} bars": {
-        "one": "{n} barra",
-        "many": "{n} de barras",
-        "other": "{n} barras",
-    },
-    "{n} blocks": {
-        "one": "{n} bloque",
-        "many": "{n} de bloques",
-        "other": "{n} bloques",
-    },
-    "{n} boards": {
-        "one": "{n} tabla",
-        "many": "{n} de tablas",
-        "other": "{n} tablas",
-    },
-    "{n} board feet": {
-        "one": "{n} pie tablar",
-        "many": "{n} de pies tablares",
-        "other": "{n} pies tablares",
-    },
-    "{n} bricks": {
-        "one": "{n} ladrillo",
-        "many": "{n} de ladrillos",
-        "other": "{n} ladrillos",
-    },
-    "{n} courses": {
-        "one": "{n} hilada",
-        "many": "{n} de hiladas",
-        "other": "{n} hiladas",
-    },
-    "{n} cuts": {
-        "one": "{n} corte",
-        "many": "{n} de cortes",
-        "other": "{n} cortes",
-    },
-    "{n} laps": {
-        "one": "{n} solape",
-        "many": "{n} de solapes",
-        "other": "{n} solapes",
-    },
-    "{n} loads": {
-        "one": "{n} viaje",
-        "many": "{n} de viajes",
-        "other": "{n} viajes",
-    },
-    "{n} spaces": {
-        "one": "{n} hueco",
-        "many": "{n} de huecos",
-        "other": "{n} huecos",
-    },
+    "{n} hours": {"one": "{n} hora", "many": "{n} de horas", "other": "{n} horas"},
+    "{n} days": {"one": "{n} día", "many": "{n} de días", "other": "{n} días"},
+    "{n} weeks": {"one": "{n} semana", "many": "{n} de semanas", "other": "{n} semanas"},
+    "{n} months": {"one": "{n} mes", "many": "{n} de meses", "other": "{n} meses"},
+    "{n} years": {"one": "{n} año", "many": "{n} de años", "other": "{n} años"},
+    "{n} tons": {"one": "{n} tonelada corta", "many": "{n} de toneladas cortas", "other": "{n} toneladas cortas"},
+    "{n} miles": {"one": "{n} milla", "many": "{n} de millas", "other": "{n} millas"},
+    "{n} bags": {"one": "{n} saco", "many": "{n} de sacos", "other": "{n} sacos"},
+    "{n} bars": {"one": "{n} barra", "many": "{n} de barras", "other": "{n} barras"},
+    "{n} blocks": {"one": "{n} bloque", "many": "{n} de bloques", "other": "{n} bloques"},
+    "{n} boards": {"one": "{n} tabla", "many": "{n} de tablas", "other": "{n} tablas"},
+    "{n} board feet": {"one": "{n} pie tablar", "many": "{n} de pies tablares", "other": "{n} pies tablares"},
+    "{n} bricks": {"one": "{n} ladrillo", "many": "{n} de ladrillos", "other": "{n} ladrillos"},
+    "{n} courses": {"one": "{n} hilada", "many": "{n} de hiladas", "other": "{n} hiladas"},
+    "{n} cuts": {"one": "{n} corte", "many": "{n} de cortes", "other": "{n} cortes"},
+    "{n} laps": {"one": "{n} solape", "many": "{n} de solapes", "other": "{n} solapes"},
+    "{n} loads": {"one": "{n} viaje", "many": "{n} de viajes", "other": "{n} viajes"},
+    "{n} spaces": {"one": "{n} hueco", "many": "{n} de huecos", "other": "{n} huecos"},
     "{n} squares": {
         "one": "{n} cuadro de tejado",
         "many": "{n} de cuadros de tejado",
         "other": "{n} cuadros de tejado",
     },
-    "{n} studs": {
-        "one": "{n} montante",
-        "many": "{n} de montantes",
-        "other": "{n} montantes",
-    },
+    "{n} studs": {"one": "{n} montante", "many": "{n} de montantes", "other": "{n} montantes"},
     "{figure} of the whole build": "{figure} de toda la obra",
     "{figure} of {scope}": "{figure} de {scope}",
     "{figure} per {unit}": "{figure} por {unit}",

@@ -1,4 +1,4 @@
-"""French, what can hurt, and what handbooks add. English is the key."""
+"""French: what can hurt, and what handbooks add. English is the key."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ CAUTIONS: Catalogue = {
         "La poussière de béton, de pierre et de bloc coupés abîme les poumons pour toujours : coupez à l’eau et "
         "portez un masque fait pour cela."
     ),
-    ("The walls of a trench can fall in without a sign. Ask before you dig where pipes and cables lie."): (
+    "The walls of a trench can fall in without a sign. Ask before you dig where pipes and cables lie.": (
         "Les parois d’une tranchée peuvent s’effondrer sans prévenir. Demandez avant de creuser où passent "
         "tuyaux et câbles."
     ),
@@ -23,16 +23,16 @@ CAUTIONS: Catalogue = {
         "Les vieilles peintures peuvent contenir du plomb, les vieilles plaques de l’amiante : faites-les "
         "examiner avant de poncer ou de casser."
     ),
-    ("Glass near a door, near the floor or in a large pane has to be safety glass in most places."): (
+    "Glass near a door, near the floor or in a large pane has to be safety glass in most places.": (
         "Près d’une porte, près du sol ou en grand vitrage, le verre doit presque partout être de sécurité."
     ),
     "Treated timber is never burnt. Its dust is not breathed.": (
         "Le bois traité ne se brûle jamais. Sa poussière ne se respire pas."
     ),
-    ("Electricity: what goes into the ground or a wall is a licensed electrician's work."): (
+    "Electricity: what goes into the ground or a wall is a licensed electrician's work.": (
         "Électricité : ce qui va dans le sol ou dans un mur est l’affaire d’un électricien agréé."
     ),
-    ("Working at height: a ladder that cannot slip, somebody on the ground, and nobody up there in wind."): (
+    "Working at height: a ladder that cannot slip, somebody on the ground, and nobody up there in wind.": (
         "Travail en hauteur : une échelle qui ne peut pas glisser, quelqu’un au sol, et personne là-haut par "
         "grand vent."
     ),
@@ -183,13 +183,13 @@ CAUTIONS: Catalogue = {
     ),
     "5% for footings, columns and beams": "5 % pour semelles, poteaux et poutres",
     "8% for slabs": "8 % pour les dalles",
-    "10% for the foundation and slab of a small building": "10 % pour les fondations et la dalle d’un petit bâtiment",
+    "10% for the foundation and slab of a small building": ("10 % pour les fondations et la dalle d’un petit bâtiment"),
     "10% for ends and bad wood": "10 % pour les bouts et le mauvais bois",
     "10% for laps and waste, where laps are not counted": (
         "10 % pour recouvrements et pertes, quand les recouvrements ne sont pas comptés"
     ),
     "5% for breakage": "5 % pour la casse",
-    ("5% for breakage, an old rule for brick; the newer handbook asks for some and names none"): (
+    "5% for breakage, an old rule for brick; the newer handbook asks for some and names none": (
         "5 % pour la casse, vieille règle pour la brique ; le manuel plus récent en demande sans donner de chiffre"
     ),
     "5% to 8% for shingles": "5 % à 8 % pour les bardeaux",

@@ -1,4 +1,4 @@
-"""French, the ledger: its terms, sources, tables and receipts. English is the key."""
+"""French: the ledger, its terms, sources, tables and receipts. English is the key."""
 
 from __future__ import annotations
 
@@ -49,17 +49,19 @@ COSTS: Catalogue = {
         "Les restes encore en réserve, à ce qu’ils ont coûté taxes et livraison comprises. Ils deviennent coût "
         "du chantier le jour où ils servent."
     ),
-    ("The part that will serve other jobs, or this one again: form boards, props, a ladder."): (
+    "The part that will serve other jobs, or this one again: form boards, props, a ladder.": (
         "La part qui servira à d’autres travaux, ou encore à celui-ci : planches de coffrage, étais, une échelle."
     ),
-    "The part of a shared purchase that went into something else.": "La part d’un achat partagé qui est allée dans autre chose.",
-    ("Leftovers of an earlier job, at what they cost then, on the day this build draws them."): (
+    "The part of a shared purchase that went into something else.": (
+        "La part d’un achat partagé qui est allée dans autre chose."
+    ),
+    "Leftovers of an earlier job, at what they cost then, on the day this build draws them.": (
         "Les restes de travaux antérieurs, à leur coût d’alors, le jour où ce chantier les prend."
     ),
     "What the same things would cost somebody who has to buy them new, or hire them.": (
         "Ce que les mêmes choses coûteraient à qui doit les acheter neuves, ou les louer."
     ),
-    ("Replacement cost less job cost and what is reusable, over the lines whose replacement cost is known."): (
+    "Replacement cost less job cost and what is reusable, over the lines whose replacement cost is known.": (
         "Le coût de remplacement moins le coût du chantier et le réutilisable, sur les lignes dont le "
         "remplacement est connu."
     ),
@@ -88,7 +90,7 @@ COSTS: Catalogue = {
     "The sum over all episodes up to and including this one, in order of date.": (
         "La somme de tous les épisodes jusqu’à celui-ci compris, par ordre de date."
     ),
-    ("Kept apart for overruns and never inside a phase. What the overruns of all phases take of it is shown."): (
+    "Kept apart for overruns and never inside a phase. What the overruns of all phases take of it is shown.": (
         "Mis de côté pour les dépassements, jamais dans une phase. On montre ce que les dépassements de toutes "
         "les phases en prennent."
     ),
@@ -152,11 +154,7 @@ COSTS: Catalogue = {
         "many": "{n} de lignes, toutes",
         "other": "{n} lignes, toutes",
     },
-    "{n} lines": {
-        "one": "{n} ligne",
-        "many": "{n} de lignes",
-        "other": "{n} lignes",
-    },
+    "{n} lines": {"one": "{n} ligne", "many": "{n} de lignes", "other": "{n} lignes"},
     "Every line": "Chaque ligne",
     "All lines": "Toutes les lignes",
     "Lines": "Lignes",
@@ -167,7 +165,7 @@ COSTS: Catalogue = {
     "Nobody knows what these cost, so every total above them says “at least”.": (
         "Personne ne sait ce que celles-ci ont coûté ; chaque total au-dessus dit donc « au moins »."
     ),
-    ("Nobody knows what these would cost new, so they are in no figure of what was saved."): (
+    "Nobody knows what these would cost new, so they are in no figure of what was saved.": (
         "Personne ne sait ce que celles-ci coûteraient neuves ; elles ne comptent donc dans aucune économie."
     ),
     "Receipts, in {currency}": "Tickets, en {currency}",
@@ -196,7 +194,9 @@ COSTS: Catalogue = {
     "What is left": "Ce qui reste",
     "Nothing is left on the shelf.": "Il ne reste rien en stock.",
     "In stock: leftovers on the shelf": "En stock : les restes sur l’étagère",
-    "Leftovers of earlier jobs, not drawn and in no total": "Restes de travaux antérieurs, pas pris et dans aucun total",
+    "Leftovers of earlier jobs, not drawn and in no total": (
+        "Restes de travaux antérieurs, pas pris et dans aucun total"
+    ),
     "Bought to keep: what will serve again": "Acheté pour rester : ce qui resservira",
     "Worth, at cost": "Valeur, au coût",
     "Together": "Ensemble",
@@ -227,4 +227,8 @@ COSTS: Catalogue = {
     "Leftovers of earlier jobs that this build has not drawn": (
         "Des restes de travaux antérieurs que ce chantier n’a pas pris"
     ),
+    "What cost most": "Ce qui a coûté le plus",
+    "What cost most, in {currency}": "Ce qui a coûté le plus, en {currency}",
+    "All materials, for copying": "Tous les matériaux, à copier",
+    "The whole list, with what went in": "La liste entière, avec ce qui a servi",
 }

@@ -1,4 +1,4 @@
-"""French, what stands round every page, home, episodes, feed, and what yours would cost. English is the key."""
+"""French: what stands round every page, home, episodes, feed, and what yours would cost. English is the key."""
 
 from __future__ import annotations
 
@@ -91,18 +91,14 @@ PAGES: Catalogue = {
         "other": "{n} prix ne sont pas connus",
     },
     "Hours": "Heures",
-    "{n} people": {
-        "one": "{n} personne",
-        "many": "{n} de personnes",
-        "other": "{n} personnes",
-    },
+    "{n} people": {"one": "{n} personne", "many": "{n} de personnes", "other": "{n} personnes"},
     "Helpers": "Aides",
     "Weather": "Météo",
     "{part} done": "{part} faits",
     "done": "fini",
     "Spent before": "Dépensé avant",
     "Spent so far": "Dépensé à ce jour",
-    ("Paid and brought in, {in_all}, are as much as job cost, in stock, reusable and elsewhere together."): (
+    "Paid and brought in, {in_all}, are as much as job cost, in stock, reusable and elsewhere together.": (
         "Payé et apporté, {in_all} en tout, font autant que coût du chantier, en stock, réutilisable et ailleurs "
         "réunis."
     ),
@@ -167,4 +163,11 @@ PAGES: Catalogue = {
         "lignes de ce chantier ; il ne conçoit pas le vôtre. Dimensions, profondeurs et câblage relèvent des "
         "règles locales et de gens agréés."
     ),
+    "Every phase is done: the whole build on one page": (
+        "Toutes les phases sont finies : tout le chantier sur une page"
+    ),
+    "What it cost in the end, and what was learnt": "Ce que ça a coûté au final, et ce qu’on en a appris",
+    "spent from {first} to {last}": "dépensés du {first} au {last}",
+    "Unpaid hours": "Heures non payées",
+    "What I would do otherwise": "Ce que je ferais autrement",
 }

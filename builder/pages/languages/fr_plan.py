@@ -1,4 +1,4 @@
-"""French, the plan: budget, calendar, forecast, phases, the tape and the level. English is the key."""
+"""French: the plan, its budget, calendar, forecast, phases, the tape and the level. English is the key."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ PLAN: Catalogue = {
     "No: {verdict}": "Non : {verdict}",
     "Cannot be told": "Impossible à dire",
     "cannot be told": "impossible à dire",
-    ("A phase that is not done has no plan, so there is no forecast for the whole build."): (
+    "A phase that is not done has no plan, so there is no forecast for the whole build.": (
         "Une phase pas finie n’a pas de plan ; il n’y a donc pas de projection pour tout le chantier."
     ),
     "The whole build is forecast to come to {forecast}, against {plan} planned.": (
@@ -102,7 +102,7 @@ PLAN: Catalogue = {
     "At this rate the whole build comes to about {amount}: {verdict} the plan.": (
         "À ce rythme, tout le chantier reviendra à environ {amount} ; face au plan : {verdict}."
     ),
-    ("Earned value, in {currency}; here a variance above zero and an index above 1 are favourable"): (
+    "Earned value, in {currency}; here a variance above zero and an index above 1 are favourable": (
         "Valeur acquise, en {currency} ; ici, un écart positif et un indice supérieur à 1 sont favorables"
     ),
     "Budget (BAC)": "Budget (BAC)",
@@ -132,8 +132,8 @@ PLAN: Catalogue = {
     "to come, as forecast": "à venir, selon la projection",
     "waiting": "attente",
     "days worked on": "jours travaillés",
-    "Begun": "Commencé",
-    "Done": "Fini",
+    "Begun": "Début",
+    "Done": "Fin",
     "Wait after it": "Attente après",
     "Weekends of slack": "Week-ends de marge",
     "The finish hangs on it in": "La fin en dépend dans",

@@ -1,4 +1,4 @@
-"""French, where coefficients and cautions come from. English is the key."""
+"""French: where coefficients and cautions come from. English is the key."""
 
 from __future__ import annotations
 
@@ -14,25 +14,27 @@ SOURCES: Catalogue = {
     "American Concrete Institute, definition of cold weather concreting": (
         "American Concrete Institute, définition du bétonnage par temps froid"
     ),
-    ("Unified Facilities Guide Specification 03301A, paragraph 3.5, whose days are options to choose from"): (
+    "Unified Facilities Guide Specification 03301A, paragraph 3.5, whose days are options to choose from": (
         "Unified Facilities Guide Specification 03301A, paragraphe 3.5, dont les jours sont des options au choix"
     ),
     "International Residential Code R403.1.4, as quoted by a building code forum": (
         "International Residential Code R403.1.4, cité par un forum sur les règles de construction"
     ),
-    ("International Residential Code R403.1.1, an older edition, as quoted in course notes"): (
+    "International Residential Code R403.1.1, an older edition, as quoted in course notes": (
         "International Residential Code R403.1.1, une édition plus ancienne, citée dans des notes de cours"
     ),
-    "the 811 programme, as quoted by a regional gas association": "le programme 811, cité par une association gazière régionale",
+    "the 811 programme, as quoted by a regional gas association": (
+        "le programme 811, cité par une association gazière régionale"
+    ),
     "OSHA 29 CFR 1926.652(a), from memory": "OSHA 29 CFR 1926.652(a), de mémoire",
     "OSHA 29 CFR 1926 Subpart P Appendix B, Table B-1, as quoted by a copy on the web": (
         "OSHA 29 CFR 1926 Subpart P Appendix B, tableau B-1, cité d’après une copie en ligne"
     ),
     "40 CFR 745.83 and the EPA's answers on it": "40 CFR 745.83 et les réponses de l’EPA à ce sujet",
-    ("OSHA 29 CFR 1926.1101, as quoted by a university safety page; putty: common practice, no source"): (
+    "OSHA 29 CFR 1926.1101, as quoted by a university safety page; putty: common practice, no source": (
         "OSHA 29 CFR 1926.1101, citée par la page sécurité d’une université ; mastic : usage courant, sans source"
     ),
-    ("International Residential Code R308.4.2 and R308.4.3 (2015), as quoted by a copy on the web"): (
+    "International Residential Code R308.4.2 and R308.4.3 (2015), as quoted by a copy on the web": (
         "International Residential Code R308.4.2 et R308.4.3 (2015), cité d’après une copie en ligne"
     ),
     ("EPA on CCA lumber, as quoted by a timber association and a forestry service; mask: common practice, no source"): (
@@ -67,10 +69,10 @@ SOURCES: Catalogue = {
     "I. S. Griffith, Carpentry: a board foot is 12 x 12 x 1 in": (
         "I. S. Griffith, Carpentry : un pied-planche fait 12 x 12 x 1 in"
     ),
-    ("NCMA TEK 14, Estimating Concrete Masonry, 1969; half blocks as US Navy training course 14045, ch. 4"): (
+    "NCMA TEK 14, Estimating Concrete Masonry, 1969; half blocks as US Navy training course 14045, ch. 4": (
         "NCMA TEK 14, Estimating Concrete Masonry, 1969 ; demi-blocs selon le cours 14045 de l’US Navy, chap. 4"
     ),
-    ("S. Peterson and F. Dagostino, Estimating in Building Construction, ch. 10, as quoted by lecture slides"): (
+    "S. Peterson and F. Dagostino, Estimating in Building Construction, ch. 10, as quoted by lecture slides": (
         "S. Peterson et F. Dagostino, Estimating in Building Construction, chap. 10, cité par des diapositives de cours"
     ),
     "S. Peterson and F. Dagostino, Estimating in Building Construction, p. 157": (
@@ -97,19 +99,19 @@ SOURCES: Catalogue = {
         "gravier et 30 % pour l’argile dense (S. Peterson et F. Dagostino, Estimating in Building Construction, "
         "ex. 9-2 et 9-3)"
     ),
-    ("common practice, no source: in proportion to a 60 lb bag; the bag says what it yields"): (
+    "common practice, no source: in proportion to a 60 lb bag; the bag says what it yields": (
         "usage courant, sans source : en proportion d’un sac de 60 lb ; le sac dit ce qu’il rend"
     ),
     "common practice, no source: the cut of a usual circular saw blade": (
         "usage courant, sans source : le trait d’une lame de scie circulaire ordinaire"
     ),
-    ("common practice, no source; give 0 in where the sizes of the brick have their joint in them"): (
+    "common practice, no source; give 0 in where the sizes of the brick have their joint in them": (
         "usage courant, sans source ; donnez 0 in si les dimensions de la brique comprennent le joint"
     ),
     "course notes CVE 367, at second hand": "notes de cours CVE 367, de seconde main",
     "definition of coverage": "définition du pouvoir couvrant",
     "definition of slope": "définition de la pente",
-    ("from how-to pages, which differ by a tenth (others have 2/3 ft3 for 80 lb); the bag says what it yields"): (
+    "from how-to pages, which differ by a tenth (others have 2/3 ft3 for 80 lb); the bag says what it yields": (
         "de pages de bricolage, qui diffèrent d’un dixième (d’autres ont 2/3 ft³ pour 80 lb) ; le sac dit ce qu’il rend"
     ),
     (
@@ -132,17 +134,17 @@ SOURCES: Catalogue = {
     "nominal size of an 8 x 8 x 16 block, its 3/8 in joint in it (NCMA TEK 14, 1969)": (
         "dimension nominale d’un bloc 8 x 8 x 16, joint de 3/8 in compris (NCMA TEK 14, 1969)"
     ),
-    ("one-dimensional cutting stock; P. C. Gilmore and R. E. Gomory's column generation, from memory"): (
+    "one-dimensional cutting stock; P. C. Gilmore and R. E. Gomory's column generation, from memory": (
         "découpe à une dimension ; génération de colonnes de P. C. Gilmore et R. E. Gomory, de mémoire"
     ),
-    ("prismoidal formula, Practices of Irrigation and On-farm Water Management, a course text"): (
+    "prismoidal formula, Practices of Irrigation and On-farm Water Management, a course text": (
         "formule des trois niveaux, Practices of Irrigation and On-farm Water Management, un texte de cours"
     ),
-    ("read on how-to pages: paint on a smooth wall; 300 ft2 on bare or rough boards. The tin says its own"): (
+    "read on how-to pages: paint on a smooth wall; 300 ft2 on bare or rough boards. The tin says its own": (
         "lu sur des pages de bricolage : peinture sur mur lisse ; 300 ft² sur planches nues ou rugueuses. Le pot "
         "donne le sien"
     ),
-    ("the middle of 75% to 95%, Take Care of Texas as quoted by the Brazos River Authority"): (
+    "the middle of 75% to 95%, Take Care of Texas as quoted by the Brazos River Authority": (
         "le milieu de 75 % à 95 %, Take Care of Texas cité par la Brazos River Authority"
     ),
     "wall-area method, BIA Technical Note 10, as quoted by a web page": (

@@ -1,4 +1,4 @@
-"""French, take-offs: what goes in, what comes out, and the steps between. English is the key."""
+"""French: take-offs, what goes in, what comes out, and the steps between. English is the key."""
 
 from __future__ import annotations
 
@@ -22,7 +22,7 @@ TAKEOFF: Catalogue = {
         "réutilisable + ailleurs."
     ),
     "Cautions": "Précautions",
-    ("What follows is no instruction. Check local code and permits, and ask a licensed professional."): (
+    "What follows is no instruction. Check local code and permits, and ask a licensed professional.": (
         "Ce qui suit n’est pas un mode d’emploi. Vérifiez règles et permis locaux, et demandez à un "
         "professionnel agréé."
     ),
@@ -51,7 +51,7 @@ TAKEOFF: Catalogue = {
     "given in plan.yaml": "donné dans plan.yaml",
     "unless it is given": "sauf indication contraire",
     "none is added unless waste is given": "rien n’est ajouté si les pertes ne sont pas données",
-    ("none is added unless it is given; 10% to 20% for crushed stone is common practice, no source"): (
+    "none is added unless it is given; 10% to 20% for crushed stone is common practice, no source": (
         "rien n’est ajouté si ce n’est pas donné ; 10 % à 20 % pour la pierre concassée est l’usage, sans source"
     ),
     "rounded up: only whole ones are sold": "arrondi vers le haut : on n’en vend que des entiers",
@@ -203,7 +203,9 @@ TAKEOFF: Catalogue = {
     "net studs": "montants nets",
     "studs before rounding": "montants avant arrondi",
     "one more than there are spaces, for the end": "un de plus que d’intervalles, pour le bout",
-    "as many as there are spaces: the wall closes on itself": "autant que d’intervalles : le mur se referme sur lui-même",
+    "as many as there are spaces: the wall closes on itself": (
+        "autant que d’intervalles : le mur se referme sur lui-même"
+    ),
     "pieces": "pièces",
     "piece {number}": "pièce {number}",
     "less than 1 in thick counts as 1 in": "moins de 1 in d’épaisseur compte pour 1 in",

@@ -1,4 +1,4 @@
-"""French, bounds, units and the names of figures. English is the key."""
+"""French: bounds, units and the names of figures. English is the key."""
 
 from __future__ import annotations
 
@@ -15,106 +15,26 @@ UNITS: Catalogue = {
     "area": "surface",
     "hour": "heure",
     "year": "année",
-    "{n} hours": {
-        "one": "{n} heure",
-        "many": "{n} d’heures",
-        "other": "{n} heures",
-    },
-    "{n} days": {
-        "one": "{n} jour",
-        "many": "{n} de jours",
-        "other": "{n} jours",
-    },
-    "{n} weeks": {
-        "one": "{n} semaine",
-        "many": "{n} de semaines",
-        "other": "{n} semaines",
-    },
-    "{n} months": {
-        "one": "{n} mois",
-        "many": "{n} de mois",
-        "other": "{n} mois",
-    },
-    "{n} years": {
-        "one": "{n} an",
-        "many": "{n} d’années",
-        "other": "{n} ans",
-    },
-    "{n} tons": {
-        "one": "{n} tonne courte",
-        "many": "{n} de tonnes courtes",
-        "other": "{n} tonnes courtes",
-    },
-    "{n} miles": {
-        "one": "{n} mile",
-        "many": "{n} de miles",
-        "other": "{n} miles",
-    },
-    "{n} bags": {
-        "one": "{n} sac",
-        "many": "{n} de sacs",
-        "other": "{n} sacs",
-    },
-    "{n} bars": {
-        "one": "{n} barre",
-        "many": "{n} de barres",
-        "other": "{n} barres",
-    },
-    "{n} blocks": {
-        "one": "{n} bloc",
-        "many": "{n} de blocs",
-        "other": "{n} blocs",
-    },
-    "{n} boards": {
-        "one": "{n} planche",
-        "many": "{n} de planches",
-        "other": "{n} planches",
-    },
-    "{n} board feet": {
-        "one": "{n} pied-planche",
-        "many": "{n} de pieds-planche",
-        "other": "{n} pieds-planche",
-    },
-    "{n} bricks": {
-        "one": "{n} brique",
-        "many": "{n} de briques",
-        "other": "{n} briques",
-    },
-    "{n} courses": {
-        "one": "{n} rang",
-        "many": "{n} de rangs",
-        "other": "{n} rangs",
-    },
-    "{n} cuts": {
-        "one": "{n} coupe",
-        "many": "{n} de coupes",
-        "other": "{n} coupes",
-    },
-    "{n} laps": {
-        "one": "{n} recouvrement",
-        "many": "{n} de recouvrements",
-        "other": "{n} recouvrements",
-    },
-    "{n} loads": {
-        "one": "{n} chargement",
-        "many": "{n} de chargements",
-        "other": "{n} chargements",
-    },
-    "{n} spaces": {
-        "one": "{n} intervalle",
-        "many": "{n} d’intervalles",
-        "other": "{n} intervalles",
-    },
-    "{n} squares": {
-        "one": "{n} carré de toit",
-        "many": "{n} de carrés de toit",
-        "other": "{n} carrés de toit",
-    },
-    "{n} studs": {
-        "one": "{n} montant",
-        "many": "{n} de montants",
-        "other": "{n} montants",
-    },
+    "{n} hours": {"one": "{n} heure", "many": "{n} d’heures", "other": "{n} heures"},
+    "{n} days": {"one": "{n} jour", "many": "{n} de jours", "other": "{n} jours"},
+    "{n} weeks": {"one": "{n} semaine", "many": "{n} de semaines", "other": "{n} semaines"},
+    "{n} months": {"one": "{n} mois", "many": "{n} de mois", "other": "{n} mois"},
+    "{n} years": {"one": "{n} an", "many": "{n} d’années", "other": "{n} ans"},
+    "{n} tons": {"one": "{n} tonne courte", "many": "{n} de tonnes courtes", "other": "{n} tonnes courtes"},
+    "{n} miles": {"one": "{n} mile", "many": "{n} de miles", "other": "{n} miles"},
+    "{n} bags": {"one": "{n} sac", "many": "{n} de sacs", "other": "{n} sacs"},
+    "{n} bars": {"one": "{n} barre", "many": "{n} de barres", "other": "{n} barres"},
+    "{n} blocks": {"one": "{n} bloc", "many": "{n} de blocs", "other": "{n} blocs"},
+    "{n} boards": {"one": "{n} planche", "many": "{n} de planches", "other": "{n} planches"},
+    "{n} board feet": {"one": "{n} pied-planche", "many": "{n} de pieds-planche", "other": "{n} pieds-planche"},
+    "{n} bricks": {"one": "{n} brique", "many": "{n} de briques", "other": "{n} briques"},
+    "{n} courses": {"one": "{n} rang", "many": "{n} de rangs", "other": "{n} rangs"},
+    "{n} cuts": {"one": "{n} coupe", "many": "{n} de coupes", "other": "{n} coupes"},
+    "{n} laps": {"one": "{n} recouvrement", "many": "{n} de recouvrements", "other": "{n} recouvrements"},
+    "{n} loads": {"one": "{n} chargement", "many": "{n} de chargements", "other": "{n} chargements"},
+    "{n} spaces": {"one": "{n} intervalle", "many": "{n} d’intervalles", "other": "{n} intervalles"},
+    "{n} squares": {"one": "{n} carré de toit", "many": "{n} de carrés de toit", "other": "{n} carrés de toit"},
+    "{n} studs": {"one": "{n} montant", "many": "{n} de montants", "other": "{n} montants"},
     "{figure} of the whole build": "{figure} de tout le chantier",
     "{figure} of {scope}": "{figure} de {scope}",
     "{figure} per {unit}": "{figure} par {unit}",

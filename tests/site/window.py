@@ -1,0 +1,21 @@
+"""The site's pages, one after another in one window."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from pathlib import Path
+from typing import Any
+
+from playwright.sync_api import Browser, Page
+
+
+def visited(browser: Browser, paths: Iterable[Path], width: int = 1280, **how: Any) -> Iterator[tuple[Path, Page]]:
+    """Each page in turn, loaded from the disk, in a window of that many CSS pixels."""
+    context = browser.new_context(viewport={"width": width, "height": 800}, **how)
+    try:
+        page = context.new_page()
+        for path in paths:
+            page.goto(path.as_uri())
+            yield path, page
+    finally:
+        context.close()
