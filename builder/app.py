@@ -7,6 +7,7 @@ published while a mistake stands.
 from __future__ import annotations
 
 import datetime
+import json
 import os
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
@@ -175,12 +176,13 @@ def publish_site(worked: Worked, to: Path) -> Outcome:
     """Write the site of a journal without mistakes; what stood there stays if that cannot be done."""
     if worked.account is None or worked.files is None:
         return Outcome(done=False, says="there is no journal to publish")
+    before = _spent_before(to)
     try:
         with Store(cache_folder(os.environ, Path.home())) as store:
             changed = publish_folder(to, built_site(worked, store), version=__version__, journal=worked.files.folder)
     except (SiteError, PhotoError) as error:
         return Outcome(done=False, says=str(error))
-    return Outcome(done=True, says=_told(changed, to))
+    return Outcome(done=True, says=_told(changed, to, worked.account, before))
 
 
 def built_site(worked: Worked, store: Store) -> dict[str, bytes | Copy]:
@@ -215,7 +217,17 @@ def show_site(folder: Path, as_of: datetime.date | None, port: int, tell: Callab
     serve(folder, rebuild, tell, port)
 
 
-def _told(changed: Changed, to: Path) -> str:
+def _spent_before(to: Path) -> str | None:
+    """What the site that stands there says was spent; None where none stands."""
+    try:
+        told = json.loads((to / "figures.json").read_text(encoding="utf-8"))["totals"]["spent"]
+    except (OSError, ValueError, KeyError, TypeError):
+        return None
+    return told if isinstance(told, str) else None
+
+
+def _told(changed: Changed, to: Path, account: Account, before: str | None) -> str:
+    """What changed since the last time, and what to do next."""
     pages = [path for path in (*changed.added, *changed.changed) if path.endswith(".html")]
     if not (changed.added or changed.changed or changed.removed):
         return f"Nothing has changed. Open {to / 'index.html'}"
@@ -224,7 +236,16 @@ def _told(changed: Changed, to: Path) -> str:
         for paths, word in ((changed.added, "new"), (changed.changed, "changed"), (changed.removed, "gone"))
         if paths
     ]
-    return f"{', '.join(counts)} of the site's files, {len(pages)} of them pages. Open {to / 'index.html'}"
+    spent = account.ledger.currency.major(account.sums.whole.spent)
+    least = "at least " if account.sums.whole.unpriced else ""
+    was = f", {before} the last time" if before is not None and before != spent else ""
+    return "\n".join(
+        [
+            f"{', '.join(counts)} of the site's files, {len(pages)} of them pages.",
+            f"Spent so far: {least}{spent} {account.ledger.currency.code}{was}.",
+            f"To put it on the web, copy the folder {to} to any host. Open {to / 'index.html'}",
+        ]
+    )
 
 
 def figures_text(account: Account) -> str:

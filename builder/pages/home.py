@@ -118,5 +118,5 @@ def _facts(material: Material) -> list[Fact]:
             )
         )
     if account.sums.whole.hours:
-        facts.append(Fact(name=words.say("Own work"), value=words.hours(account.sums.whole.hours)))
+        facts.append(Fact(name=words.say("Unpaid hours"), value=words.hours(account.sums.whole.hours)))
     return facts
