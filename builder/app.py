@@ -27,6 +27,7 @@ from builder.journal.finds import sized_finds
 from builder.journal.read import read_journal
 from builder.journal.records.journal import Journal
 from builder.journal.report import Report
+from builder.journal.text import shown_lines
 from builder.ledger.keep import keep_ledger
 from builder.pages.data_files import data_files
 from builder.pages.layout import lay_out
@@ -160,7 +161,7 @@ def show(worked: Worked, folder: str, problems: Sequence[Problem]) -> str:
     lines: dict[str, list[str]] = {}
     for name, raw in worked.files.texts if worked.files else ():
         if any(problem.place.file == name for problem in problems):
-            lines[name] = raw.decode("utf-8", "replace").lstrip("\ufeff").splitlines()
+            lines[name] = shown_lines(raw)
     return "\n\n".join(shown(problem, folder, lines.get(problem.place.file, [])) for problem in problems)
 
 

@@ -4,6 +4,7 @@ through the library takes longer than everything else a page needs.
 
 from __future__ import annotations
 
+import unicodedata
 from dataclasses import dataclass
 
 from babel import Locale
@@ -12,6 +13,7 @@ from babel.numbers import NumberPattern, get_currency_symbol
 from builder.words.money import Currency
 
 _CURRENCY = "¤"
+_NO_BREAK = "\u00a0"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -97,10 +99,10 @@ class MoneyStyle:
         return cls(
             currency=currency,
             numbers=numbers,
-            before=filled(pattern.prefix[0]),
-            after=filled(pattern.suffix[0]),
-            minus_before=filled(pattern.prefix[1]),
-            minus_after=filled(pattern.suffix[1]),
+            before=filled(_before(pattern.prefix[0], sign)),
+            after=filled(_after(pattern.suffix[0], sign)),
+            minus_before=filled(_before(pattern.prefix[1], sign)),
+            minus_after=filled(_after(pattern.suffix[1], sign)),
         )
 
     def write(self, minor: int) -> str:
@@ -110,3 +112,20 @@ class MoneyStyle:
         if minor < 0:
             return f"{self.minus_before}{body}{self.minus_after}"
         return f"{self.before}{body}{self.after}"
+
+
+def _before(text: str, sign: str) -> str:
+    """What stands before the digits, with a space where a letter of the currency would touch them: `CHF 12`, `$12`.
+
+    Currency spacing of Unicode Technical Standard 35, part 3, which Babel does not apply.
+    """
+    return f"{text}{_NO_BREAK}" if text.endswith(_CURRENCY) and _is_letter(sign[-1]) else text
+
+
+def _after(text: str, sign: str) -> str:
+    """The same for what stands after them."""
+    return f"{_NO_BREAK}{text}" if text.startswith(_CURRENCY) and _is_letter(sign[0]) else text
+
+
+def _is_letter(character: str) -> bool:
+    return unicodedata.category(character)[0] not in "SZ"

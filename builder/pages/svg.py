@@ -37,6 +37,8 @@ _EDGE = 4
 _LETTER = Fraction(62, 100)
 
 _NOT_XML = re.compile("[^\t\n\r\x20-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
+# Spaces that hold a number together or to its currency are not among them.
+_BREAKS = re.compile(r"[ \t\n]+")
 _NOT_IN_A_NAME = re.compile(r"[^\w-]+")
 
 
@@ -165,7 +167,7 @@ def breadth(text: str, size: Length = WORDS) -> Fraction:
 def wrapped(text: str, room: Length, size: Length = WORDS) -> tuple[str, ...]:
     """Words broken into lines no broader than ``room``; a word too long is cut."""
     lines: list[str] = []
-    for word in _cut(text.split(), room, size):
+    for word in _cut(_BREAKS.split(text.strip(" \n")), room, size):
         joined = f"{lines[-1]} {word}" if lines else word
         if lines and breadth(joined, size) <= room:
             lines[-1] = joined

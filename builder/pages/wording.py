@@ -76,7 +76,7 @@ class Words:
 
     def money(self, minor: int, bound: Bound = Bound.EXACT) -> str:
         """An amount with its currency, "at least" before it where unknowns stand below it."""
-        return self.bounded(self._money.write(minor), bound)
+        return self.bounded(self._isolated(self._money.write(minor)), bound)
 
     def bare(self, minor: int) -> str:
         """An amount without its currency, for columns that name it above."""
@@ -126,16 +126,17 @@ class Words:
 
     def hours(self, hours: Fraction) -> str:
         """A number of hours."""
-        return self._counted(hours, "hour")
+        return self._isolated(self._counted(hours, "hour"))
 
     def days(self, days: Fraction) -> str:
         """A number of days."""
-        return self._counted(days, "day")
+        return self._isolated(self._counted(days, "day"))
 
     def quantity(self, quantity: Quantity | None) -> str:
         """A quantity with its unit, "" where none was said."""
-        if quantity is None:
-            return ""
+        return "" if quantity is None else self._isolated(self._measured(quantity))
+
+    def _measured(self, quantity: Quantity) -> str:
         symbol, value = quantity.unit.symbol, quantity.value
         if symbol in COUNTED:
             return self._counted(value, symbol)
@@ -155,7 +156,11 @@ class Words:
         """A quantity with all its digits."""
         if quantity.unit.symbol in (*_ALONE, *COUNTED, "%"):
             return self.quantity(quantity)
-        return f"{self.exact(quantity.value)} {self._unit(quantity)}"
+        return self._isolated(f"{self.exact(quantity.value)} {self._unit(quantity)}")
+
+    def _isolated(self, text: str) -> str:
+        """Kept from running into words that go the other way, where the language goes from right to left."""
+        return f"\u2068{text}\u2069" if self.direction == "rtl" else text
 
     def _unit(self, quantity: Quantity) -> str:
         """The unit alone; words of the author's that count are only bent in English."""

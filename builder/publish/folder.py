@@ -17,7 +17,7 @@ from contextlib import contextmanager, suppress
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from builder.publish.folder_bench import abandon, bench_of, put_away, settle, start_tree, strays
+from builder.publish.folder_bench import abandon, bench_of, left_on, put_away, settle, start_tree
 from builder.publish.folder_errors import NotWritten
 from builder.publish.folder_marker import Marker
 from builder.publish.folder_paths import MARKER, check_paths, folders_of
@@ -150,7 +150,7 @@ def _replace(site: Path, files: Mapping[str, bytes | Copy], wanted: Marker, spar
         abandon(new)
         raise
     put_away(old, site, spare)
-    return replace(changed, left=tuple(strays(bench)))
+    return replace(changed, left=left_on(bench))
 
 
 def _look(site: Path) -> _Standing:

@@ -52,6 +52,13 @@ def strays(bench: Path) -> list[Path]:
     return sorted(tree for tree in bench.iterdir() if tree.name in {MAKING, OLD} or _NEW.fullmatch(tree.name))
 
 
+def left_on(bench: Path) -> tuple[Path, ...]:
+    """The trees on the bench, to be told of; none if that cannot be found out. Never fails, as the site is new."""
+    with suppress(OSError):
+        return tuple(strays(bench))
+    return ()
+
+
 def _put_away(tree: Path, site: Path) -> None:
     if _never_was_the_site(tree):
         discard(tree)

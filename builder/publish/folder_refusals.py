@@ -19,7 +19,7 @@ def site_at(target: Path, journal: Path | None) -> Path:
     try:
         site = target.resolve()
     except (OSError, RuntimeError) as error:
-        raise Refused(f"{target} leads nowhere ({error})", NEW_FOLDER, "name another folder") from error
+        raise Refused(f"{target} is a link that leads nowhere", NEW_FOLDER, "name another folder") from error
     if fault := _fault(site, journal.resolve() if journal else None):
         fix = f"name a folder of its own, such as {_suggestion(site, journal)}"
         raise Refused(f"{target} is {fault}", NEW_FOLDER, fix)
@@ -27,6 +27,8 @@ def site_at(target: Path, journal: Path | None) -> Path:
 
 
 def _fault(site: Path, journal: Path | None) -> str:
+    if site.is_symlink():  # still, after links were followed
+        return "a link that leads nowhere"
     if site == Path(site.anchor):
         return "the root of the file system"
     if site == _home():

@@ -181,4 +181,5 @@ def _unlock(handle: int, bench: Path) -> None:
     with suppress(OSError):
         bench.rmdir()
     if sys.platform != "win32":
-        os.close(handle)
+        with suppress(OSError):
+            os.close(handle)

@@ -13,7 +13,8 @@ from tests.app.journal_folder import FILES, write
 def stated(folder: Path, said: str) -> list[str]:
     """The problems of the second episode with such a `stated`; it spent 425.10."""
     text = FILES["episodes/02-second.md"].replace("items:", f"stated: {said}\nitems:", 1)
-    return [problem.one_line() for problem in work_out(write(folder, **{"02_second": text})).problems]
+    told = [problem.one_line() for problem in work_out(write(folder, **{"02_second": text})).problems]
+    return [problem for problem in told if "would cost new" not in problem]
 
 
 @pytest.mark.parametrize(
