@@ -1,0 +1,140 @@
+"""The parts of the cutting engine by themselves: knapsack, packed numbers, linear program, relaxation."""
+
+from __future__ import annotations
+
+from itertools import product
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from scipy.optimize import linprog
+
+from builder.takeoff.cutting.effort import Effort
+from builder.takeoff.cutting.knapsack import STEPS, best_filling
+from builder.takeoff.cutting.master import Column, Master
+from builder.takeoff.cutting.packed import ONE, Places
+from builder.takeoff.cutting.relaxation import Box, Generation, Pool
+from builder.takeoff.cutting.task import Item, Stock, Task
+from builder.takeoff.values import Values
+from builder.words.place import Place
+
+offers = st.lists(st.tuples(st.integers(0, 50), st.integers(1, 20), st.integers(0, 3)), max_size=5)
+
+
+@given(offers, st.integers(0, 60))
+def test_a_board_is_filled_with_the_most_valuable_pieces(items: list[tuple[int, int, int]], capacity: int) -> None:
+    """Against every filling there is."""
+    values, lengths, counts = ([each[at] for each in items] for at in range(3))
+    found = best_filling(values, lengths, counts, capacity, Effort(10**6))
+    best = 0
+    for taken in product(*(range(count + 1) for count in counts)):
+        if sum(many * length for many, length in zip(taken, lengths, strict=True)) <= capacity:
+            best = max(best, sum(many * value for many, value in zip(taken, values, strict=True)))
+    assert found.value == found.bound == best
+    assert sum(values[item] * many for item, many in found.taken) == best
+    assert sum(lengths[item] * many for item, many in found.taken) <= capacity
+    assert all(0 < many <= counts[item] for item, many in found.taken)
+
+
+def test_a_filling_that_takes_too_long_gives_its_bound() -> None:
+    """Even lengths never fill an odd board: nobody can tell without trying, so the bound is the whole board."""
+    lengths = [2 * length for length in range(101, 161)]
+    effort = Effort(10**9)
+    found = best_filling(lengths, lengths, [3] * 60, 1999, effort)
+    assert found.value == 1998
+    assert found.bound == 1999
+    assert 10**9 - effort.left >= STEPS
+
+
+vectors = st.lists(st.integers(-(2**60), 2**60), min_size=1, max_size=6)
+
+
+@given(vectors, st.integers(-(2**60), 2**60))
+def test_packed_numbers_are_scaled_side_by_side(numbers: list[int], factor: int) -> None:
+    """Each as if it stood alone, rounded down."""
+    places = Places(len(numbers))
+    scaled = places.unpack(places.scaled(places.pack(numbers), factor))
+    assert scaled == [number * factor // ONE for number in numbers]
+
+
+@given(vectors)
+def test_packed_numbers_come_out_as_they_went_in(numbers: list[int]) -> None:
+    """All at once, and one by one."""
+    places = Places(len(numbers))
+    packed = places.pack(numbers)
+    assert places.unpack(packed) == numbers == [places.at(packed, at) for at in range(len(numbers))]
+
+
+@st.composite
+def covers(draw: st.DrawFn) -> tuple[list[int], list[tuple[int, list[int]]]]:
+    """Needs of up to five rows, and columns with their costs that cover them."""
+    rows = draw(st.integers(1, 5))
+    needs = draw(st.lists(st.integers(1, 9), min_size=rows, max_size=rows))
+    entries = st.lists(st.integers(0, 3), min_size=rows, max_size=rows).filter(any)
+    return needs, draw(st.lists(st.tuples(st.integers(1, 9), entries), max_size=8))
+
+
+@given(covers())
+def test_the_linear_program_agrees_with_an_exact_solver(task: tuple[list[int], list[tuple[int, list[int]]]]) -> None:
+    """HiGHS: the same cost, to a millionth, for covering at least the needs."""
+    needs, columns = task
+    rows = len(needs)
+    dear = 100
+    master = Master(needs, [Column(dear * ONE, ((row, 1),)) for row in range(rows)])
+    for row in range(rows):
+        master.add(Column(0, ((row, -1),)))
+    for cost, entries in columns:
+        master.add(Column(cost * ONE, tuple((row, number) for row, number in enumerate(entries) if number)))
+    while master.improve():
+        pass
+    every = [*(([int(row == at) for row in range(rows)], dear) for at in range(rows)), *((e, c) for c, e in columns)]
+    found = linprog(
+        [cost for _, cost in every],
+        A_ub=-np.array([entries for entries, _ in every]).T,
+        b_ub=[-need for need in needs],
+    )
+    assert master.cost() / ONE == pytest.approx(found.fun, rel=1e-6, abs=1e-6)
+
+
+def test_a_program_without_an_end_is_left_alone() -> None:
+    """A column that saves and takes nothing would save for ever; costs here are never negative, so it is a mistake."""
+    master = Master([1], [Column(ONE, ((0, 1),))])
+    master.add(Column(-3 * ONE, ((0, -1),)))
+    assert master.improve() == 0
+
+
+SMALL = Task((Stock(100, 1),), (Item(45, 97), Item(36, 610), Item(31, 395), Item(14, 211)))
+WHOLE = Box((0,), (1313,))
+
+
+def relaxed(rounds: int, task: Task = SMALL, box: Box = WHOLE) -> int:
+    """The bound after so many rounds, as a whole cost."""
+    counts = [item.count for item in task.items]
+    return Generation(task, counts, box, Pool(), Effort(10**6)).run(1, rounds).proof.cost(1)
+
+
+@pytest.mark.parametrize("rounds", [1, 2, 3, 100])
+def test_a_bound_holds_after_any_number_of_rounds(rounds: int) -> None:
+    """It only gets better: 453 in the end, never more."""
+    assert relaxed(rounds - 1) <= relaxed(rounds) <= 453
+    assert relaxed(100) == 453
+
+
+def test_a_bound_knows_the_least_and_the_most_of_its_box() -> None:
+    """At least 500 boards cost 500; with windows and one wall, what does not fit costs its worth."""
+    assert relaxed(100, box=Box((500,), (1313,))) == 500
+    walls = Task((Stock(100, 0, 1),), (Item(60, 2, 7),))
+    assert relaxed(100, walls, Box((0,), (1,))) == 7
+
+
+def test_a_method_that_asks_for_what_is_not_there_is_stopped() -> None:
+    """A mistake in a method, told to whoever writes one."""
+    values = Values(at=Place(file="plan.yaml"), values={"length": "x"}, places={}, sources={})
+    for asked, message in (
+        (values.quantity, "length is no Quantity"),
+        (values.expression, "length is no formula"),
+        (values.rows, "length is no list"),
+    ):
+        with pytest.raises(TypeError, match=message):
+            asked("length")
