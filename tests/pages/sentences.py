@@ -91,9 +91,8 @@ def _said(call: ast.Call, bends: bool) -> ast.expr:
 def _calls() -> Iterator[tuple[Path, ast.Call, bool]]:
     for path in sorted(PAGES.glob("*.py")):
         for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
-            if isinstance(node, ast.Call) and isinstance(node.func, ast.Attribute):
-                if node.func.attr in ("say", "count") and ast.unparse(node.func.value).endswith(("words", "self")):
-                    yield path, node, node.func.attr == "count"
+            if isinstance(node, ast.Call) and re.search(r"\b(words|self)\.(say|count)$", ast.unparse(node.func)):
+                yield path, node, ast.unparse(node.func).endswith("count")
 
 
 def _parts(node: ast.expr) -> Iterator[ast.expr]:
@@ -114,7 +113,7 @@ def template_sentences() -> tuple[str, ...]:
     found = []
     for path in sorted(TEMPLATES.glob("*.html")):
         for word, literal in _IN_TEMPLATE.findall(path.read_text(encoding="utf-8")):
-            assert word == "say" and literal, f"{path.name}: {word}() without a literal"
+            assert (word, bool(literal)) == ("say", True), f"{path.name}: {word}() without a literal"
             found.append(literal)
     return tuple(found)
 
@@ -125,8 +124,8 @@ def takeoff_sentences() -> frozenset[str]:
     said = {rule.value for rule in Rule}
     for path in TAKEOFF.rglob("*.py"):
         for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
-            if isinstance(node, ast.Call) and ast.unparse(node.func) == "Text" and isinstance(node.args[0], ast.Constant):
-                said.add(str(node.args[0].value))
+            if isinstance(node, ast.Call) and ast.unparse(node.func) == "Text" and node.args:
+                said |= {part.value for part in node.args[:1] if isinstance(part, ast.Constant)}
     for method in METHODS:
         said |= {word for kept in method.doc.inputs for word in _words_of(kept)}
         said |= {output.key.replace("_", " ") for output in method.doc.outputs if not output.key.endswith("...")}
