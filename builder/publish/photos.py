@@ -26,7 +26,8 @@ if TYPE_CHECKING:  # Pillow takes as long to import as all the rest: only a jour
     from PIL.Image import Image
 
 WIDTHS = (480, 960, 1600)  # pixels
-MOST_PIXELS = 70_000_000  # a 64-megapixel phone photo passes; more takes more memory than a small laptop has
+MOST_PIXELS = 70_000_000  # of a JPEG, which can be decoded small: a phone's 64 megapixels pass
+MOST_WHOLE = 30_000_000  # of the formats that have to be decoded whole, in 8 bytes of memory a pixel
 TALLEST = 16_383  # pixels that WebP takes in either direction (RFC 9649, section 2.6)
 FEW_COLOURS = 256  # a drawing or a screenshot has no more
 RECIPE = "1"  # of making the bytes; another number makes all photos anew
@@ -168,12 +169,16 @@ def _check(path: Path, header: Header) -> None:
             f"a name that ends in {' or '.join(endings)}",
             f"rename the file to {path.stem}{endings[0]}, and name it so in the story",
         )
-    if header.width * header.height > MOST_PIXELS:
+    if header.width * header.height > _most(header):
         raise TooLarge(
             f"the picture has {header.width} x {header.height} pixels",
-            f"at most {MOST_PIXELS // 10**6} million pixels",
+            f"at most {_most(header) // 10**6} million pixels",
             "save it smaller; the site shows it 1600 pixels wide",
         )
+
+
+def _most(header: Header) -> int:
+    return MOST_PIXELS if header.format == "JPEG" else MOST_WHOLE
 
 
 def _sizes(width: int, height: int, widths: Sequence[int]) -> list[tuple[int, int]]:
@@ -222,7 +227,7 @@ def _upright(raw: bytes, header: Header, largest: tuple[int, int]) -> tuple[Imag
     from PIL import Image
 
     with Image.open(BytesIO(raw), formats=[header.format.upper()]) as image:
-        if image.width * image.height > MOST_PIXELS:
+        if image.width * image.height > _most(header):
             raise ValueError("the header said less")
         # A JPEG may hold a second picture (for depth, or for bright screens), and does not move for it.
         moves = header.format != "JPEG" and bool(getattr(image, "is_animated", False))
@@ -260,7 +265,6 @@ def _plain(image: Image) -> Image:
     colours = _on_screen(image.convert("RGB") if image.mode == "RGBA" else image, profile)
     if alpha is not None and alpha.getextrema() != (255, 255):
         colours.putalpha(alpha)
-    colours.info = {}
     return colours
 
 

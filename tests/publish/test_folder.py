@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import ctypes
+import errno
 import hashlib
 import json
 import os
@@ -341,6 +343,28 @@ class TestOtherDisks:
         assert contents(site) == {**LATER, **theirs}
         assert names(site.parent) == ["site"]
 
+    def test_a_disk_that_cannot_swap_is_found_out_by_asking(self, site: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+        """Linux has the call, but not every disk takes it."""
+
+        def cannot(*_: object) -> int:
+            ctypes.set_errno(errno.EINVAL)
+            return -1
+
+        monkeypatch.setattr(folder_system, "_renameat2", cannot)
+        publish(site)
+        publish(site, LATER)
+        assert contents(site) == LATER
+
+    def test_a_disk_whose_folders_cannot_be_waited_for(self, site: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+        """Some network drives say that a folder is nothing to wait for; that is no failure."""
+
+        def cannot(_handle: int) -> None:
+            raise OSError(errno.EINVAL, "Invalid argument")
+
+        monkeypatch.setattr(os, "fsync", cannot)
+        publish(site)
+        assert publish(site, LATER).left == ()
+
     @pytest.mark.usefixtures("without_swap")
     def test_a_kill_between_the_two_renames_is_put_right_by_the_next_run(self, site: Path) -> None:
         """The old site stands on the bench; it comes back first, whatever happens then."""
@@ -466,6 +490,16 @@ class TestSpareFolders:
         assert contents(site) == SMALL
         assert names(site.parent) == ["cache", "site"]
 
+    def test_what_somebody_still_writes_in_them_comes_to_the_site(self, site: Path, spare: Path) -> None:
+        """A program that has a folder of the old site open writes there, and means the site."""
+        publish(site, spare=spare)
+        publish(site, LATER, spare=spare)
+        (kept,) = spare.iterdir()
+        (kept / "ledger" / "note.txt").write_bytes(b"late")
+        (kept / "index.html").write_bytes(b"late too")
+        publish(site, SMALL, spare=spare)
+        assert contents(site) == {**SMALL, "ledger/note.txt": b"late", "index.html.kept": b"late too"}
+
     def test_a_few_sites_have_them_and_no_more(self, tmp_path: Path, spare: Path) -> None:
         for number in range(7):
             publish(tmp_path / str(number), spare=spare)
@@ -499,6 +533,18 @@ def test_a_site_with_any_past_is_the_site_made_anew(tmp_path: Path, history: lis
         assert (folder / "old" / MARKER).read_bytes() == (folder / "new" / MARKER).read_bytes()
 
 
-def test_this_machine_swaps_in_one_step() -> None:
-    """The tests here are about the swap of Linux; elsewhere only the two renames are tried."""
+def test_linux_swaps_in_one_step(site: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """One call, and the site never has another name, nor none. Elsewhere it takes two renames."""
     assert (folder_system._renameat2 is not None) == (sys.platform == "linux")
+    real = folder_system._renameat2 or (lambda *_: 0)
+    told: list[int] = []
+    renamed: list[Path] = []
+    rename = Path.rename
+    monkeypatch.setattr(folder_system, "_renameat2", lambda *words: told.append(real(*words)) or told[-1])
+    monkeypatch.setattr(Path, "rename", lambda path, to: (renamed.append(path), rename(path, to))[1])
+    publish(site)
+    publish(site, LATER)
+    if sys.platform == "linux":
+        assert told == [0]
+        assert site not in renamed
+    assert contents(site) == LATER

@@ -23,7 +23,7 @@ from tests.publish.sites import LATER, SMALL, add_foreign, big_site, contents, n
 BENCH = ".site.barrowbook"
 
 WRITING = ("mkdir", "open", "write", "link", "rename", "unlink", "rmdir", "chmod", "fsync")
-LOOKING = ("scandir", "stat", "lstat", "fstat", "read")
+LOOKING = ("scandir", "listdir", "stat", "lstat", "fstat", "read")
 
 
 @contextmanager
@@ -215,6 +215,20 @@ class TestTwoAtOnce:
         with mock.patch.object(folder_system, "_take", late):
             assert folder_system._try_lock(bench, tmp_path / "site") is None
 
+    def test_a_bench_that_goes_while_we_reach_for_it_is_made_again(self, tmp_path: Path) -> None:
+        """The other one takes it away when it is done."""
+        bench = tmp_path / BENCH
+        real = os.open
+
+        def late(path: Path, *words: int) -> int:
+            bench.rmdir()
+            return real(path, *words)
+
+        with mock.patch.object(os, "open", late):
+            assert folder_system._try_lock(bench, tmp_path / "site") is None
+        publish(tmp_path / "site")
+        assert names(tmp_path) == ["site"]
+
     def test_a_disk_without_locks_is_said(self, tmp_path: Path) -> None:
         def no_locks(_handle: int) -> bool:
             raise OSError(errno.ENOLCK, "No locks available")
@@ -260,6 +274,24 @@ class TestKilled:
         assert len(folder_bench.strays(tmp_path / BENCH)) == 1
         assert publish(site, LATER) == Changed(unchanged=tuple(sorted(LATER)))
         assert contents(site) == {**LATER, **theirs}
+        assert names(tmp_path) == ["site"]
+
+    def test_a_run_that_is_interrupted_at_the_swap_takes_the_old_site_for_what_it_is(self, tmp_path: Path) -> None:
+        """The swap took place, and nobody was told: what came to the old site at the last moment is not lost."""
+        site = tmp_path / "site"
+        publish(site)
+        real = folder.swap
+
+        def interrupted(new: Path, *others: Path) -> None:
+            (new.parent.parent / "site" / "late.txt").write_bytes(b"late")
+            real(new, *others)
+            raise KeyboardInterrupt
+
+        with mock.patch.object(folder, "swap", interrupted), pytest.raises(KeyboardInterrupt):
+            publish(site, LATER)
+        assert contents(site) == LATER
+        publish(site, LATER)
+        assert contents(site) == {**LATER, "late.txt": b"late"}
         assert names(tmp_path) == ["site"]
 
     def test_what_cannot_be_put_away_is_said(self, tmp_path: Path) -> None:

@@ -15,7 +15,7 @@ from pathlib import Path
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
-from PIL import Image
+from PIL import Image, ImageCms
 
 from builder.publish.photos import Photo, facts, prepare, prepare_once
 from builder.publish.photos_header import BadPhoto
@@ -133,6 +133,11 @@ class TestWhatIsShown:
         assert [(one.width, one.height) for one in photo.renditions][-1] == (1200, 3600)
         assert all(colours_at_corners(opened(one.data)) == CORNERS for one in photo.renditions)
 
+    def test_markers_without_a_segment_are_stepped_over(self) -> None:
+        """ITU-T T.81, B.1.1.2 and B.1.1.3: filling bytes, and markers that stand alone."""
+        raw = with_segments(saved(corners(40, 24), "JPEG", quality=95), (0xE1, b"Exif\0\0" + exif(6)))
+        assert facts(raw[:2] + b"\xff\xff\xff\x01\xff\xd0" + raw[2:]) == facts(raw) == (24, 40)
+
     @pytest.mark.parametrize("block", [b"", b"II*\0", b"XX*\0" + bytes(20), b"II*\0\xff\xff\xff\xff", exif(0), exif(9)])
     def test_an_odd_orientation_is_none(self, block: bytes) -> None:
         """Damaged notes in a photo do not spoil the photo."""
@@ -172,7 +177,7 @@ class TestWhatIsShown:
 class TestWhatIsLeftOut:
     def test_nothing_a_camera_wrote_is_in_the_site(self) -> None:
         """Place, serial numbers, owner, date, comment, XMP, IPTC, small picture, trailing film: none of it."""
-        raw = telling_jpeg(stored_as(corners(600, 400), 6), 6)
+        raw = telling_jpeg(stored_as(corners(60, 40), 6).resize((400, 600)), 6)
         assert {what for what, secret in SECRETS.items() if secret not in raw} == set()
         read = Image.open(BytesIO(raw)).getexif()
         assert read.get_ifd(0x8825)[0x001B] == SECRETS["place"]
@@ -227,6 +232,16 @@ class TestColours:
     def test_a_damaged_profile_is_passed_over(self, profile: bytes) -> None:
         """The photo is shown as it is stored."""
         assert colours_at_corners(self.shown(saved(corners(40, 24), "PNG", icc_profile=profile))) == CORNERS
+
+    def test_the_profile_of_screens_changes_nothing(self) -> None:
+        """Most photos say that they are in sRGB; converting those would only round."""
+        profile = ImageCms.ImageCmsProfile(ImageCms.createProfile("sRGB")).tobytes()
+        image = photo_like(64, 48)
+        plain, told = (
+            prepare(Path("a.png"), saved(image, "PNG", **how)).renditions[0].data
+            for how in ({}, {"icc_profile": profile})
+        )
+        assert plain == told
 
     def test_cmyk(self) -> None:
         """What a print shop gives back: full magenta and yellow is red."""
@@ -350,7 +365,7 @@ class TestWhatIsRefused:
         """A few bytes that would fill the memory: 30000 x 30000 in a PNG of 100 bytes."""
         raw = png(30_000, 30_000, 8, 2, b"")
         assert str(told("a.png", raw)) == (
-            "the picture has 30000 x 30000 pixels; expected at most 70 million pixels; "
+            "the picture has 30000 x 30000 pixels; expected at most 30 million pixels; "
             "save it smaller; the site shows it 1600 pixels wide"
         )
 
