@@ -30,6 +30,7 @@ from builder.journal.report import Report
 from builder.journal.text import shown_lines
 from builder.ledger.keep import keep_ledger
 from builder.pages.data_files import data_files
+from builder.pages.home import share_card
 from builder.pages.layout import lay_out
 from builder.pages.site import Material
 from builder.pages.wording import Words
@@ -40,6 +41,7 @@ from builder.plan.outlook import look_ahead
 from builder.plan.timing import check_order, time_plan
 from builder.plan.value import earn
 from builder.publish.assemble import site_files
+from builder.publish.card import draw_card
 from builder.publish.folder import Changed, Copy, publish_folder
 from builder.publish.folder_errors import SiteError
 from builder.publish.pictures import PhotoError, prepare_photos
@@ -194,7 +196,8 @@ def built_site(worked: Worked, store: Store) -> dict[str, bytes | Copy]:
     words = Words(account.journal.settings.language, account.ledger.currency)
     prepared = prepare_photos(shown_pictures(account.journal), worked.files.folder, store.remember)
     material = Material(account=account, words=words, photos=prepared.photos, remember=store.remember)
-    return {**dict(site_files(lay_out(material), data_files(material), words)), **prepared.files}
+    card = {"share.png": draw_card(share_card(material))} if account.journal.settings.address else {}
+    return {**dict(site_files(lay_out(material), data_files(material), words)), **prepared.files, **card}
 
 
 def _in_memory(files: Mapping[str, bytes | Copy]) -> dict[str, bytes]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
@@ -130,7 +131,12 @@ def episode_page(material: Material, at: int) -> EpisodePage:
             path,
             episode.title,
             episode.summary or story.opening,
-            share=Share(kind="article", picture="share.png", published=episode.date.isoformat()),
+            share=Share(
+                kind="article",
+                picture="share.png",
+                published=episode.date.isoformat(),
+                data=_article(material, episode),
+            ),
         ),
         kicker=words.say("Episode {number}", number=episode.number),
         phase=_phase(material, episode, root),
@@ -151,6 +157,23 @@ def episode_page(material: Material, at: int) -> EpisodePage:
         before=_turn(episodes[at - 1], root) if at else None,
         next=_turn(episodes[at + 1], root) if at + 1 < len(episodes) else None,
     )
+
+
+def _article(material: Material, episode: Episode) -> str:
+    """The episode as schema.org Article, for programs; `<` escaped, since it stands inside a page."""
+    settings = material.account.journal.settings
+    told = {
+        "@context": "https://schema.org",
+        "@type": "Article",
+        "headline": episode.title,
+        "datePublished": episode.dates.first.isoformat(),
+        "dateModified": episode.date.isoformat(),
+        "inLanguage": settings.language,
+        "isPartOf": {"@type": "CreativeWork", "name": settings.title},
+    }
+    told |= {"author": {"@type": "Person", "name": settings.author}} if settings.author else {}
+    told |= {"description": episode.summary} if episode.summary else {}
+    return json.dumps(told, ensure_ascii=False, separators=(",", ":")).replace("<", "\\u003c")
 
 
 def _caption(material: Material) -> str:

@@ -47,6 +47,17 @@ class Share:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Card:
+    """What the share picture shows: ready words, and the amounts of its tape in minor units."""
+
+    title: str
+    spent: str
+    plan: str
+    spent_amount: int
+    plan_amount: int | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Frame:
     """The frame of one page.
 

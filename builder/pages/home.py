@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from builder.figures.figure import bound_of
 from builder.journal.records.episode import Episode
 from builder.pages.episode import Entry, entry
-from builder.pages.frame import LEDGER, WHOLE, Fact, Frame, Share, Term
+from builder.pages.frame import LEDGER, WHOLE, Card, Fact, Frame, Share, Term
 from builder.pages.nothere import NotHere, not_in_total
 from builder.pages.overtime import cost_over_time
 from builder.pages.site import Material, frame
@@ -73,6 +73,19 @@ def home_page(material: Material) -> HomePage:
         episodes=tuple(entry(material, episode, "") for episode in reversed(episodes)),
         not_here=not_in_total(material, ""),
         terms=terms(words, "spent", "job_cost", "forecast") if material.has_lines else (),
+    )
+
+
+def share_card(material: Material) -> Card:
+    """The words and amounts of the picture that stands beside a shared link."""
+    account, words = material.account, material.words
+    planned = account.outlook.planned
+    return Card(
+        title=account.journal.settings.title,
+        spent=words.money(account.sums.whole.spent, spent_bound(account)),
+        plan=words.say("plan {amount}", amount=words.money(planned)) if planned is not None else "",
+        spent_amount=account.sums.whole.spent,
+        plan_amount=planned,
     )
 
 
