@@ -181,8 +181,15 @@ def publish_site(worked: Worked, to: Path) -> Outcome:
         return Outcome(done=False, says="there is no journal to publish")
     before = _spent_before(to)
     try:
-        with Store(cache_folder(os.environ, Path.home())) as store:
-            changed = publish_folder(to, built_site(worked, store), version=__version__, journal=worked.files.folder)
+        cache = cache_folder(os.environ, Path.home())
+        with Store(cache) as store:
+            changed = publish_folder(
+                to,
+                built_site(worked, store),
+                version=__version__,
+                journal=worked.files.folder,
+                spare=cache / "spare" if cache is not None else None,
+            )
     except (SiteError, PhotoError) as error:
         return Outcome(done=False, says=str(error))
     return Outcome(done=True, says=_told(changed, to, worked.account, before))
@@ -243,8 +250,12 @@ def _told(changed: Changed, to: Path, account: Account, before: str | None) -> s
     spent = account.ledger.currency.major(account.sums.whole.spent)
     least = "at least " if account.sums.whole.unpriced else ""
     was = f", {before} the last time" if before is not None and before != spent else ""
+    edited = [f"{path} had been changed by hand; it was written again." for path in changed.edited]
+    left = [f"{path} could not be put away; the next publish tries again." for path in changed.left]
     return "\n".join(
         [
+            *edited,
+            *left,
             f"{', '.join(counts)} of the site's files, {len(pages)} of them pages.",
             f"Spent so far: {least}{spent} {account.ledger.currency.code}{was}.",
             f"To put it on the web, copy the folder {to} to any host. Open {to / 'index.html'}",

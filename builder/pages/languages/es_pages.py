@@ -94,7 +94,7 @@ PAGES: Catalogue = {
     "Helpers": "Ayudantes",
     "Weather": "Tiempo",
     "{part} done": "{part} hecho",
-    "done": "terminado",
+    "done": "terminada",
     "Spent before": "Gastado antes",
     "Spent so far": "Gastado hasta hoy",
     "Paid and brought in, {in_all}, are as much as job cost, in stock, reusable and elsewhere together.": (

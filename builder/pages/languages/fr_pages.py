@@ -95,7 +95,7 @@ PAGES: Catalogue = {
     "Helpers": "Aides",
     "Weather": "Météo",
     "{part} done": "{part} faits",
-    "done": "fini",
+    "done": "finie",
     "Spent before": "Dépensé avant",
     "Spent so far": "Dépensé à ce jour",
     "Paid and brought in, {in_all}, are as much as job cost, in stock, reusable and elsewhere together.": (
