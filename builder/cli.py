@@ -107,7 +107,8 @@ def _publish(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> N
 
 def publish(told: argparse.Namespace) -> int:
     """Make the site, unless the journal has mistakes."""
-    from builder.app import publish_site, work_out  # after the command is known: see the module
+    from builder.app import work_out  # after the command is known: see the module
+    from builder.site import publish_site  # the same
 
     worked = work_out(told.journal, told.as_of, _today())
     if not _tell(worked, told.journal):
@@ -315,7 +316,7 @@ def _preview(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> N
 
 def preview(told: argparse.Namespace) -> int:
     """Serve the site on this machine until interrupted."""
-    from builder.app import show_site  # after the command is known: see the module
+    from builder.site import show_site  # after the command is known: see the module
 
     if not (told.journal / "journal.yaml").is_file():
         print(f"barrowbook preview: {told.journal} has no journal.yaml", file=sys.stderr)

@@ -231,7 +231,9 @@ def _known_part(item: Item) -> Item:
 
 
 def _times(item: Item, part: Fraction) -> Quantity | None:
-    return None if item.quantity is None else Quantity(item.quantity.value * part, item.quantity.unit)
+    if item.quantity is None or part == 1:
+        return item.quantity
+    return Quantity(item.quantity.value * part, item.quantity.unit)
 
 
 def _of(item: Item, away: Away, parts: Parts, *, bought: bool) -> Costed:

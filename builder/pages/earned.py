@@ -19,7 +19,7 @@ def earned_sentence(account: Account, words: Words) -> str:
     bound = bound_of(account.sums.whole, "job_cost")
     comes_to = value.at_this_rate.at_completion
     return words.say(
-        "At this rate the whole build comes to about {amount}: {verdict} the plan.",
+        "At this rate the whole build comes to about {amount}. Against the plan: {verdict}.",
         amount=words.money(comes_to, bound),
         verdict=words.over_or_under(comes_to - value.budget, bound),
     )

@@ -53,6 +53,7 @@ class Card:
     title: str
     spent: str
     plan: str
+    currency: str
     spent_amount: int
     plan_amount: int | None
 

@@ -84,6 +84,7 @@ def share_card(material: Material) -> Card:
         title=account.journal.settings.title,
         spent=words.money(account.sums.whole.spent, spent_bound(account)),
         plan=words.say("plan {amount}", amount=words.money(planned)) if planned is not None else "",
+        currency=account.ledger.currency.code,
         spent_amount=account.sums.whole.spent,
         plan_amount=planned,
     )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+import unicodedata
 
 from builder.pages.frame import Card
 
@@ -22,9 +23,8 @@ def draw_card(card: Card) -> bytes:
         draw.line([(at, 0), (at, HEIGHT)], fill=_LINES)
     for at in range(0, HEIGHT, 30):
         draw.line([(0, at), (WIDTH, at)], fill=_LINES)
-    draw.text((_LEFT, 80), card.title[:48], fill=_INK, font=ImageFont.load_default(58))
-    draw.text((_LEFT, 190), card.spent, fill=_INK, font=ImageFont.load_default(84))
-    draw.text((_LEFT, 310), card.plan, fill=_INK, font=ImageFont.load_default(36))
+    for top, size, text in ((80, 58, card.title[:48]), (190, 84, card.spent), (310, 36, card.plan)):
+        draw.text((_LEFT, top), plain(text, card.currency), fill=_INK, font=ImageFont.load_default(size))
     blade, case = _places(card.spent_amount, card.plan_amount)
     draw.rounded_rectangle([case, _TOP - 60, case + 110, _BOTTOM], radius=20, fill=_CASE)
     draw.rectangle([_LEFT, _TOP, blade, _BOTTOM], fill=_BLADE, outline=_INK, width=3)
@@ -34,6 +34,31 @@ def draw_card(card: Card) -> bytes:
     out = io.BytesIO()
     image.quantize(32).save(out, "PNG", optimize=True)
     return out.getvalue()
+
+
+def plain(text: str, currency: str) -> str:
+    """A text in the letters that the library's own font has; "" where that would lose some of its words.
+
+    The font knows little beyond ASCII. Accents go, a currency's sign becomes its code, and a text in
+    another script is left out rather than shown as boxes.
+    """
+    told = []
+    for character in unicodedata.normalize("NFKD", text.translate(_SPELT)):
+        kind = unicodedata.category(character)
+        if character.isascii():
+            told.append(character)
+        elif kind == "Sc":
+            told.append(f" {currency} ")
+        elif kind == "Zs":
+            told.append(" ")
+        elif kind == "Pd":
+            told.append("-")
+        elif kind[0] == "L" or kind[0] == "N":
+            return ""
+    return " ".join("".join(told).split())
+
+
+_SPELT = str.maketrans({"ß": "ss", "ø": "o", "æ": "ae", "œ": "oe", "ł": "l", "\N{MINUS SIGN}": "-"})
 
 
 def _places(spent: int, plan: int | None) -> tuple[int, int]:

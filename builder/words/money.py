@@ -75,6 +75,8 @@ def split(amount: int, stays: Fraction) -> tuple[int, int]:
     (1244, 3731)
     """
     _refuse_floats(amount, stays)
+    if stays == 1:
+        return amount, 0
     kept = half_up(amount * stays)
     return kept, amount - kept
 

@@ -14,7 +14,8 @@ import lxml.etree
 import lxml.html
 import pytest
 
-from builder import app
+from builder import site
+from builder.app import show, work_out
 from builder.pages.wording import Words
 from builder.store.store import Store
 
@@ -68,10 +69,10 @@ def published(language: str, changes: tuple[Change, ...] = ()) -> Published:
     """The journal in a language, published."""
     listening = _listening()
     with TemporaryDirectory() as folder, pytest.MonkeyPatch.context() as patch:
-        patch.setattr(app, "Words", listening)
-        worked = app.work_out(_journal(Path(folder), language, changes))
-        assert not worked.mistakes, app.show(worked, folder, worked.mistakes)
-        files = app.built_site(worked, Store(None))
+        patch.setattr(site, "Words", listening)
+        worked = work_out(_journal(Path(folder), language, changes))
+        assert not worked.mistakes, show(worked, folder, worked.mistakes)
+        files = site.built_site(worked, Store(None))
     return Published(files, frozenset(listening.asked), frozenset(listening.missed))
 
 

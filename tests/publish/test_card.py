@@ -8,14 +8,19 @@ import pytest
 from PIL import Image
 
 from builder.pages.frame import Card
-from builder.publish.card import HEIGHT, WIDTH, draw_card
+from builder.publish.card import HEIGHT, WIDTH, draw_card, plain
 
 YELLOW, DARK = (244, 199, 45), (34, 40, 46)
 
 
 def card(spent: int, plan: int | None) -> Image.Image:
     """The picture of a build."""
-    words = Card(title="The shed", spent="$1.00", plan="plan $2.00", spent_amount=spent, plan_amount=plan)
+    words = Card(
+        title="The shed", spent="$1.00", plan="plan $2.00", currency="USD", spent_amount=spent, plan_amount=plan
+    )
+    words = Card(
+        title="The shed", spent="$1.00", plan="plan $2.00", currency="USD", spent_amount=spent, plan_amount=plan
+    )
     return Image.open(io.BytesIO(draw_card(words))).convert("RGB")
 
 
@@ -48,5 +53,20 @@ def test_the_blade_is_as_long_as_what_is_spent(spent: int, plan: int | None) -> 
 
 def test_the_same_build_has_the_same_card() -> None:
     """To the byte."""
-    words = Card(title="The shed", spent="$1.00", plan="", spent_amount=5, plan_amount=None)
+    words = Card(title="The shed", spent="$1.00", plan="", currency="USD", spent_amount=5, plan_amount=None)
     assert draw_card(words) == draw_card(words)
+
+
+@pytest.mark.parametrize(
+    ("text", "shown"),
+    [
+        ("mindestens 1.234,50\N{NO-BREAK SPACE}€", "mindestens 1.234,50 EUR"),
+        ("Gartenhäuschen – groß", "Gartenhauschen - gross"),
+        ("au moins 1\N{NARROW NO-BREAK SPACE}234,50\N{NO-BREAK SPACE}€", "au moins 1 234,50 EUR"),
+        ("$1,234.50", "$1,234.50"),
+        ("小屋", ""),
+    ],
+)
+def test_words_are_shown_in_letters_the_font_has_or_not_at_all(text: str, shown: str) -> None:
+    """Never as boxes, and never without a word that bounds the figure."""
+    assert plain(text, "EUR") == shown

@@ -101,7 +101,7 @@ PLAN: Catalogue = {
         "Für alle, die das Verfahren kennen. Diese Schätzungen sind nicht die Prognose oben: sie übertragen das "
         "bisherige Tempo auf alles, was noch fehlt."
     ),
-    "At this rate the whole build comes to about {amount}: {verdict} the plan.": (
+    "At this rate the whole build comes to about {amount}. Against the plan: {verdict}.": (
         "Bei diesem Tempo kommt der ganze Bau auf etwa {amount}: {verdict}."
     ),
     "Earned value, in {currency}; here a variance above zero and an index above 1 are favourable": (

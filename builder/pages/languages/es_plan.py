@@ -99,7 +99,7 @@ PLAN: Catalogue = {
         "Para quien conozca el método. Estas estimaciones no son la proyección de arriba: extienden el ritmo "
         "actual a todo lo que falta."
     ),
-    "At this rate the whole build comes to about {amount}: {verdict} the plan.": (
+    "At this rate the whole build comes to about {amount}. Against the plan: {verdict}.": (
         "A este ritmo, toda la obra costará unos {amount}; frente al plan: {verdict}."
     ),
     "Earned value, in {currency}; here a variance above zero and an index above 1 are favourable": (

@@ -99,7 +99,7 @@ PLAN: Catalogue = {
         "Pour qui connaît la méthode. Ces estimations ne sont pas la projection ci-dessus : elles étendent le "
         "rythme actuel à tout ce qui reste."
     ),
-    "At this rate the whole build comes to about {amount}: {verdict} the plan.": (
+    "At this rate the whole build comes to about {amount}. Against the plan: {verdict}.": (
         "À ce rythme, tout le chantier reviendra à environ {amount} ; face au plan : {verdict}."
     ),
     "Earned value, in {currency}; here a variance above zero and an index above 1 are favourable": (
