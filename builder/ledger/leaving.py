@@ -257,6 +257,24 @@ def _portions(
     return list(portions.values())
 
 
+def _enough(item: Item, shelf: Shelf) -> list[Lot]:
+    """The first lots of a material that hold what is drawn; none where it is no plain draw, or too little is there."""
+    wanted = item.quantity
+    if item.source is not Source.STOCK or wanted is None:
+        return []
+    lots: list[Lot] = []
+    missing = wanted.value
+    for lot in shelf.drawable(item.what):
+        there = lot.quantity(lot.left(all_piles=False))
+        if there is None or not there.like(wanted):
+            continue
+        lots.append(lot)
+        missing -= there.to_like(wanted)
+        if missing <= 0:
+            return lots
+    return []
+
+
 def _one(item: Item, lot: Lot) -> Quantity | None:
     """Absent, a quantity is 1 where there is a unit cost: one of them was sold at that."""
     return lot.quantity(Fraction(1)) if item.source is Source.SOLD and item.unit_cost is not None else None
@@ -292,6 +310,9 @@ def _lots(item: Item, shelf: Shelf, later: AbstractSet[str], findings: Findings)
             "check the dates; on one day, the line it comes from stands first" if early else "check from:",
         )
         return None
+    enough = _enough(item, shelf)
+    if enough:
+        return enough
     lots = shelf.of_material(item.what)
     if not lots:
         findings.mistake(

@@ -7,6 +7,7 @@ touches). A pile is carried at cost with tax and delivery; taking all of it leav
 
 from __future__ import annotations
 
+from collections import deque
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
@@ -105,10 +106,12 @@ class Shelf:
     def __init__(self) -> None:
         self._lots: dict[str, Lot] = {}
         self._by_material: dict[str, list[str]] = {}
+        self._open: dict[str, deque[str]] = {}
 
     def put(self, lot: Lot) -> None:
         """Add a lot."""
         self._by_material.setdefault(_same(lot.material), []).append(lot.ref)
+        self._open.setdefault(_same(lot.material), deque()).append(lot.ref)
         self._lots[lot.ref] = lot
 
     def change(self, lot: Lot) -> None:
@@ -122,6 +125,16 @@ class Shelf:
     def of_material(self, material: str) -> list[Lot]:
         """The lots of a material, ignoring case, first in first."""
         return [self._lots[ref] for ref in self._by_material.get(_same(material), ())]
+
+    def drawable(self, material: str) -> Iterator[Lot]:
+        """Those of them that something can be drawn from, first in first; emptied ones are not looked at again.
+
+        What lies in a lot never grows, so a long journal does not pay for all the bags it has used.
+        """
+        waiting = self._open.get(_same(material), deque())
+        while waiting and not self._lots[waiting[0]].left(all_piles=False):
+            waiting.popleft()
+        return (lot for ref in waiting if (lot := self._lots[ref]).left(all_piles=False))
 
     def __iter__(self) -> Iterator[Lot]:
         return iter(self._lots.values())
