@@ -65,7 +65,6 @@ class Account:
     outlook: Outlook
     earned: Earned
     timing: Timing | None
-    moved: tuple[Moved, ...]
 
     @property
     def phases(self) -> tuple[PhaseOutlook, ...]:

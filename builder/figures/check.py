@@ -43,7 +43,7 @@ def _stated(episode: Episode, account: Account) -> Iterator[Problem]:
     for stated in episode.stated:
         figure = look_up(stated.name, account, episode.number)
         if isinstance(figure, NoFigure):
-            yield _no_figure(stated.name, figure, stated.place)
+            yield _no_figure(stated.name, figure, stated.named)
             continue
         value = plain_value(figure, account)
         if value is not None and not _agrees(stated, value):

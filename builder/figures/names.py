@@ -32,6 +32,7 @@ from builder.figures.figure import (
     bound_of,
 )
 from builder.ledger.parts import Parts
+from builder.plan.budget_records import Match
 from builder.plan.time_records import Finish
 from builder.words.quantity import Quantity
 from builder.words.rounding import half_up
@@ -76,9 +77,10 @@ def all_names(account: Account, episode: int | None = None) -> Iterator[str]:
         yield from (f"{takeoff.name}.{result.key}" for result in takeoff.results)
     for phase in account.phases:
         for match in phase.matches:
-            if match.planned_quantity is not None:
-                unit = match.planned_quantity.unit.symbol
-                yield from (f"{unit} {verb} of {match.key}" for verb in ("used", "bought", "planned"))
+            for verb in ("used", "bought", "planned"):
+                quantity = _of_match(match, verb, account)
+                if quantity is not None:
+                    yield f"{quantity.unit.symbol} {verb} of {match.key}"
 
 
 def _build_names(account: Account) -> Iterator[str]:
@@ -224,10 +226,20 @@ def _quantity(unit: str, verb: str, key: str, account: Account) -> Figure | None
     name = f"{unit} {verb} of {key}"
     match = next((one for phase in account.phases for one in phase.matches if one.key.casefold() == key), None)
     if match is not None:
-        quantity = {"used": match.quantity, "bought": match.bought, "planned": match.planned_quantity}[verb]
+        quantity = _of_match(match, verb, account)
     else:
         line = next((one for one in account.ledger.lines if one.ref.casefold() == key), None)
         quantity = None if line is None else {"used": line.used, "bought": line.bought}.get(verb)
     if quantity is None or singular(quantity.unit.symbol).casefold() != singular(unit):
         return None
     return QuantityFigure(name=name, quantity=quantity)
+
+
+def _of_match(match: Match, verb: str, account: Account) -> Quantity | None:
+    """A planned line's quantity; what was used in another unit than was planned is told in its own."""
+    if verb != "used" or match.quantity is not None:
+        return {"used": match.quantity, "bought": match.bought, "planned": match.planned_quantity}[verb]
+    used = [line.used for ref in match.refs if (line := account.line(ref)) and line.used is not None]
+    if not used or not all(one.like(used[0]) for one in used):
+        return None
+    return sum(used[1:], used[0])

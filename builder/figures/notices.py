@@ -24,6 +24,7 @@ def notices(account: Account, today: datetime.date | None) -> tuple[Problem, ...
         *_unvalued(account),
         *_slipped_points(account),
         *_no_progress(account),
+        *_other_units(account),
         *_no_hours(account),
         *(_future(account, today) if today else ()),
     )
@@ -96,6 +97,22 @@ def _no_progress(account: Account) -> Iterator[Problem]:
                 "progress: in the newest episode of the phase, for the forecast",
                 f"add progress: {{{planned.key}: 40%}} there",
             )
+
+
+def _other_units(account: Account) -> Iterator[Problem]:
+    """Planned in one unit and bought in another: the two cannot be compared but in money."""
+    for phase in account.phases:
+        for match in phase.matches:
+            lines = [line for ref in match.refs if (line := account.line(ref)) and line.used is not None]
+            wanted = match.planned_quantity
+            other = next((line for line in lines if wanted and line.used and not line.used.like(wanted)), None)
+            if other is not None and wanted is not None and other.used is not None:
+                yield _warning(
+                    other.item.at("quantity"),
+                    f"{other.item.what} is planned in {wanted.unit.symbol} and comes in {other.used.unit.symbol}",
+                    "one unit for both, so that price and quantity can be told apart",
+                    f"write {wanted.unit.symbol} here, or the other word in the plan",
+                )
 
 
 def _no_hours(account: Account) -> Iterator[Problem]:

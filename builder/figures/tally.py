@@ -27,7 +27,7 @@ def _table(account: Account) -> Iterator[str]:
         "the build",
         "",
         _told(outlook.planned, account),
-        _told(outlook.forecast, account),
+        _told(outlook.forecast, account) + ("+" if whole.unpriced and outlook.forecast is not None else ""),
         *_amounts(whole, account),
     ]
     yield from _aligned([head, *rows, total])
@@ -40,7 +40,7 @@ def _phase(phase: PhaseOutlook, account: Account) -> list[str]:
         name,
         phase.status.value if phase.key else "",
         _told(phase.planned, account),
-        _told(phase.forecast, account),
+        _told(phase.forecast, account) + ("+" if parts.unpriced and phase.forecast is not None else ""),
         *_amounts(parts, account),
     ]
 
@@ -88,18 +88,17 @@ def _sentences(account: Account) -> Iterator[str]:
 
 def _plan(account: Account) -> Iterator[str]:
     outlook, currency = account.outlook, account.ledger.currency
+    least, most = ("at least ", "at most ") if account.sums.whole.unpriced else ("", "")
     if outlook.planned is not None and outlook.forecast is not None:
         difference = outlook.forecast - outlook.planned
-        side = "over" if difference > 0 else "under"
-        yield (
-            f"forecast: {currency.major(outlook.forecast)}, {currency.major(abs(difference))} {side} the plan"
-            if difference
-            else f"forecast: {currency.major(outlook.forecast)}, on plan"
-        )
+        amount = currency.major(abs(difference))
+        side = f"{least}{amount} over the plan" if difference > 0 else f"{most}{amount} under the plan"
+        told = side if difference or least else "on plan"
+        yield f"forecast: {least}{currency.major(outlook.forecast)}, {told}"
     if outlook.contingency is not None and outlook.left is not None:
         yield (
             f"contingency: {currency.major(outlook.contingency)}, "
-            f"{currency.major(outlook.taken)} taken by overruns, {currency.major(outlook.left)} left"
+            f"{least}{currency.major(outlook.taken)} taken by overruns, {most}{currency.major(outlook.left)} left"
         )
     timing = account.timing
     if timing is not None and isinstance(timing.finish, Finish):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator
 from fractions import Fraction
 from unicodedata import normalize
@@ -222,8 +223,16 @@ def _receipts(episode: Episode, report: Report) -> None:
 
 def _pictures(episode: Episode, pictures: frozenset[str], report: Report) -> None:
     shown: list[Picture] = [*episode.pictures, *([episode.cover] if episode.cover else [])]
+    known = Counter(normalize("NFC", one) for one in pictures)
     for one in shown:
-        if one.path not in pictures:
+        if known[one.path] > 1:
+            report.mistake(
+                one.place,
+                f"two pictures are named {clipped(one.path)}, with their accents written in two ways",
+                "one picture of a name",
+                "remove one of the two files, or rename it without accents",
+            )
+        if one.path not in known:
             report.mistake(
                 one.place,
                 f"there is no picture {clipped(one.path)} in the journal",
@@ -241,14 +250,11 @@ def _pictures(episode: Episode, pictures: frozenset[str], report: Report) -> Non
 
 
 def _picture_meant(path: str, pictures: frozenset[str], report: Report) -> str:
-    """What to do: the picture is in another folder, its accents are written otherwise, its name is near."""
+    """What to do: the picture is in another folder, its name is near, or it is in another format."""
     name = path.rpartition("/")[2]
     same = sorted(one for one in pictures if one.rpartition("/")[2].lower() == name.lower())
     if same:
         return f"did you mean {same[0]}?"
-    wanted = normalize("NFC", path)
-    if any(normalize("NFC", one) == wanted for one in pictures):
-        return "the file's name writes its accents in another way: rename the file without accents"
     if not name.lower().endswith((".png", ".jpg", ".jpeg", ".webp", ".gif")):
         return "save it as a jpg or png, and write that name"
     by_name = {one.rpartition("/")[2]: one for one in sorted(pictures)}
@@ -257,7 +263,7 @@ def _picture_meant(path: str, pictures: frozenset[str], report: Report) -> str:
 
 
 def shown_pictures(journal: Journal) -> tuple[str, ...]:
-    """Every picture that a story or a cover shows, by path, each once, in order."""
+    """Every picture that a story or a cover shows, by path with composed accents, each once, in order."""
     pictures = (
         one.path
         for episode in journal.episodes

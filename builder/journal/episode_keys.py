@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from builder.journal.item_keys import LINES
 from builder.journal.keys import Group, Key
-from builder.journal.kinds import COUNT, DATE, LABEL, RATE, TEXT, Anything, Listed, Placed, Table, judged
+from builder.journal.kinds import DATE, HEADS, LABEL, RATE, TEXT, Anything, Listed, Placed, Table, judged
 from builder.journal.records.written import Node
 from builder.words.judged import Judged
 
@@ -45,7 +45,7 @@ HOURS: Key[Node] = Key(
     meaning="the author's own hours, in all or by phase",
     example="{ground: 9, foundation: 21}",
 )
-PEOPLE = Key(name="people", also=("helpers", "crew", "workers"), kind=COUNT, meaning="how many worked", example="2")
+PEOPLE = Key(name="people", also=("helpers", "crew", "workers"), kind=HEADS, meaning="how many worked", example="2")
 WEATHER = Key(name="weather", kind=TEXT, meaning="what it was like", example="dry, cold wind")
 COVER = Key(
     name="cover",

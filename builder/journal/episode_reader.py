@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from fractions import Fraction
 
 from builder.journal import episode_keys as k
 from builder.journal import item_keys
+from builder.journal.files import FILE_NAME
 from builder.journal.item_reader import read_items
 from builder.journal.keys import Fields, Key
 from builder.journal.kinds import HOURS_TOLD, LABEL, Placed, without_about
@@ -20,15 +22,11 @@ from builder.journal.text import Parts
 from builder.journal.tree import read_tree
 from builder.words.judged import Judged
 from builder.words.misread import clipped
+from builder.words.money import Money
 from builder.words.numbers import Unreadable, read_number
 from builder.words.place import Place
 from builder.words.span import Span
 
-# A name that every computer can hold, as the pages' folders are named after it.
-FILE_NAME = re.compile(
-    '(?P<number>[0-9]{1,6})-(?P<slug>[^/\\\\<>:"|?*\x00-\x20\x7f-\x9f\ud800-\udfff]'
-    '[^/\\\\<>:"|?*\x00-\x1f\x7f-\x9f\ud800-\udfff]*?)(?<![. ])\\.md'
-)
 ADDRESS = re.compile(r"https?://[^\s/.]\S*")
 
 
@@ -87,7 +85,7 @@ def _episode(
         ),
         done=_told(fields, k.DONE),
         receipts=receipts,
-        items=tuple(sorted(items, key=lambda item: (item.place.line, item.place.column))),
+        items=_in_order(items, receipts),
         stated=_stated(fields, reading),
         snags=_told(fields, k.SNAGS),
         fixed=_told(fields, k.FIXED),
@@ -97,6 +95,13 @@ def _episode(
         marks=find_marks(parts.prose, lines),
         pictures=find_pictures(parts.prose, lines, reading),
     )
+
+
+def _in_order(items: list[Item], receipts: tuple[Receipt, ...]) -> tuple[Item, ...]:
+    """The lines as they stand in the file; those on a receipt with a guess in it are a judgement themselves."""
+    guessed = {receipt.key for receipt in receipts if receipt.judged}
+    marked = (replace(item, judged=True) if item.receipt in guessed else item for item in items)
+    return tuple(sorted(marked, key=lambda item: (item.place.line, item.place.column)))
 
 
 def _name(file: str) -> tuple[int, str]:
@@ -220,18 +225,40 @@ def _receipt(entry: Entry, reading: Reading, owned: frozenset[str]) -> tuple[Rec
         return None, []
     if fields.unread:
         reading.report.lose(Lost.RECEIPT)
+    tax, delivery = fields.get(item_keys.TAX_ON), fields.get(item_keys.DELIVERY)
+    discount = fields.get(item_keys.DISCOUNT)
     receipt = Receipt(
         place=entry.key.place,
         key=key,
         seller=fields.get(item_keys.SELLER),
-        tax=fields.get(item_keys.TAX_ON),
-        delivery=fields.get(item_keys.DELIVERY),
+        tax=None if tax is None else tax.value,
+        delivery=None if delivery is None else delivery.value,
         delivery_taxed=fields.either(item_keys.DELIVERY_TAXED, False),
-        discount=fields.get(item_keys.DISCOUNT),
+        discount=None if discount is None else discount.value,
         total=fields.get(item_keys.TOTAL),
         total_place=fields.place(item_keys.TOTAL) if fields.has(item_keys.TOTAL) else None,
+        judged=any(one is not None and one.about for one in (tax, delivery, discount)),
     )
+    _warn_of_tax(receipt, fields, reading)
     return receipt, read_items(fields.get(item_keys.LINES_ON), reading, owned, key)
+
+
+def _warn_of_tax(receipt: Receipt, fields: Fields, reading: Reading) -> None:
+    """`tax: 19` is an amount. A whole one of 1 to 30 may be a rate whose % was forgotten.
+
+    Tills seldom come to a whole amount, while rates mostly are one. A printed total tells the two apart, and an
+    amount with its cents, 19.00, is meant.
+    """
+    text = fields.text(item_keys.TAX_ON)
+    if receipt.total is not None or not isinstance(receipt.tax, Money) or not re.fullmatch(r"0*\d{1,2}", text):
+        return
+    if receipt.tax.currency.digits and 1 <= int(text) <= 30:
+        reading.report.warning(
+            fields.place(item_keys.TAX_ON),
+            f"tax: {text} is an amount, {receipt.tax}",
+            "an amount, or a rate with its % sign",
+            f"write {int(text)}% if the rate was meant, or {receipt.tax} to keep the amount",
+        )
 
 
 def _stated(fields: Fields, reading: Reading) -> tuple[Stated, ...]:
@@ -271,6 +298,7 @@ def _one_stated(entry: Entry, reading: Reading) -> Stated | None:
         return None
     return Stated(
         name=" ".join(entry.key.text.split()),
+        named=entry.key.place,
         value=Fraction(written.value),
         decimals=written.decimals,
         about=about,

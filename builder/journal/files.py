@@ -7,12 +7,18 @@ import re
 from dataclasses import dataclass
 from pathlib import Path
 
-from builder.journal.episode_reader import FILE_NAME
 from builder.journal.report import Report
 from builder.journal.text import LARGEST
+from builder.words.misread import clipped
 from builder.words.place import Place
 
 SETTINGS, PLAN, OWNED, EPISODES = "journal.yaml", "plan.yaml", "owned.yaml", "episodes"
+LONGEST_NAME = 255  # bytes, on every file system that people use
+# A name that every computer can hold, as the pages' folders are named after it.
+FILE_NAME = re.compile(
+    '(?P<number>[0-9]{1,6})-(?P<slug>[^/\\\\<>:"|?*\x00-\x20\x7f-\x9f\ud800-\udfff]'
+    '[^/\\\\<>:"|?*\x00-\x1f\x7f-\x9f\ud800-\udfff]*?)(?<![. ])\\.md'
+)
 PICTURES = (".png", ".jpg", ".jpeg", ".webp", ".gif")
 
 
@@ -105,10 +111,24 @@ def _episode_names(folder: Path, report: Report) -> tuple[list[str], list[str]]:
     for name in sorted(entry.name for entry in (folder / EPISODES).iterdir() if entry.is_file()):
         if FILE_NAME.fullmatch(name):
             good.append(f"{EPISODES}/{name}")
+            _check_length(name, report)
         elif _is_meant(name):
             bad.append(f"{EPISODES}/{_printable(name)}")
             report.mistake(Place(file=bad[-1]), *_misnamed(name))
     return good, bad
+
+
+def _check_length(name: str, report: Report) -> None:
+    """The site names an episode's folder and its show notes after it, and a name has at most 255 bytes."""
+    notes = f"{name.removesuffix('.md')}.txt"
+    over = len(notes.encode()) - LONGEST_NAME
+    if over > 0:
+        report.mistake(
+            Place(file=f"{EPISODES}/{name}"),
+            f"the file's name is too long by {over} for its show notes, which would be named {clipped(notes)}",
+            f"a name that leaves them at most {LONGEST_NAME} bytes, of which an accented letter takes two",
+            f"rename it with at least {over} letter{'s' if over > 1 else ''} less",
+        )
 
 
 def _is_meant(name: str) -> bool:
@@ -140,7 +160,7 @@ def _printable(name: str) -> str:
 
 def _bytes(folder: Path, name: str, report: Report) -> bytes | None:
     """The bytes of a file, at most one more than a file may have; None, reported, when it cannot be read."""
-    if not inside(folder, folder / name):
+    if _leads_away(folder, name) and not inside(folder, folder / name):
         report.mistake(
             Place(file=name),
             "the file is a link that leads out of the journal",
@@ -159,6 +179,12 @@ def _bytes(folder: Path, name: str, report: Report) -> bytes | None:
             "check its permissions, or that no other program holds it",
         )
         return None
+
+
+def _leads_away(folder: Path, name: str) -> bool:
+    """Whether a link is on the way to a file of the journal. Without one it lies where it seems to."""
+    file = folder / name
+    return file.is_symlink() or (file.parent != folder and file.parent.is_symlink())
 
 
 def inside(folder: Path, path: Path) -> bool:

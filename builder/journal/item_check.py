@@ -255,7 +255,10 @@ def _together(item: Item, fields: Fields) -> Iterator[_Wrong]:
     if whole is None or back is None or used is None or not back.like(whole):
         return
     went_in = used * whole.value if isinstance(used, Fraction) else used.to_like(whole) if used.like(whole) else 0
-    if went_in + back.to_like(whole) > whole.value:
+    came_back = back.to_like(whole)
+    if max(went_in, came_back) > whole.value:
+        return  # one of them alone, which has been told
+    if went_in + came_back > whole.value:
         yield _Wrong(
             fields.place(k.USED),
             f"used and returned are together more than the quantity of {whole}",

@@ -6,9 +6,22 @@ from fractions import Fraction
 
 from builder.journal.keys import Group, Key
 from builder.journal.kinds import COUNT, LABEL, QUANTITY, RATE, TEXT, YES_NO, Anything, Listed, choice, judged
-from builder.journal.money_kinds import AMOUNT, AMOUNT_OR_RATE, COST, PART, PRICE, SIZE, TAX, WAS
+from builder.journal.money_kinds import (
+    AMOUNT,
+    AMOUNT_OR_RATE,
+    COST,
+    DEPOSITED,
+    PART,
+    PRICE,
+    SHARE_OF_LINE,
+    SIZE,
+    TAX,
+    WAS,
+)
 from builder.journal.records.item import Kind, Source, TaxTold
 from builder.journal.records.written import Node
+from builder.journal.source_words import ALSO_SOURCES
+from builder.words.judged import Judged
 from builder.words.money import Money
 
 MATERIAL = Key(
@@ -54,19 +67,6 @@ WHAT = {
     Kind.FEE: FEE,
 }
 
-_ALSO_SOURCES = {
-    **{word.value: word.value for word in Source},
-    "new": "bought", "purchased": "bought", "shop": "bought",
-    "used": "secondhand", "second-hand": "secondhand", "second hand": "secondhand", "preowned": "secondhand",
-    "reclaimed": "salvaged", "recycled": "salvaged", "scrap": "salvaged", "found": "salvaged",
-    "free": "salvaged",
-    "given": "gift", "present": "gift", "donated": "gift",
-    "leftover": "stock", "leftovers": "stock", "own": "owned", "mine": "owned",
-    "lent": "borrowed", "loan": "borrowed", "rented": "hired", "rental": "hired", "hire": "hired",
-    "return": "returned", "refunded": "returned", "broken": "spoiled", "wasted": "spoiled",
-    "volunteer": "unpaid",
-}  # fmt: skip
-
 NUMBER_OF = Key(
     name="quantity",
     also=("qty", "count", "amount", "how_many", "number", "units"),
@@ -92,7 +92,7 @@ COST_OF = Key(
 SOURCE = Key(
     name="source",
     also=("from_where", "origin", "how", "status"),
-    kind=choice(*(source.value for source in Source), also=_ALSO_SOURCES),
+    kind=choice(*(source.value for source in Source), also=ALSO_SOURCES),
     meaning="where it came from, or how it left: material bought (default), secondhand, salvaged, gift, "
     "stock; equipment owned, borrowed, hired, bought; labour unpaid (default, unless it cost something), "
     "paid; leaving returned, sold, spoiled",
@@ -107,7 +107,7 @@ USED = Key(
 SHARE = Key(
     name="share",
     also=("part", "portion"),
-    kind=judged(AMOUNT_OR_RATE),
+    kind=SHARE_OF_LINE,
     meaning="the part of this purchase that went into this build, as a rate or as an amount of the line's "
     "own cost; the rest is elsewhere",
     example="55%",
@@ -131,13 +131,13 @@ REPLACEMENT = Key(
 FUEL = Key(name="fuel", kind=judged(AMOUNT), meaning="fuel paid for and used up by the machine", example="12.40")
 DEPOSIT = Key(
     name="deposit",
-    kind=AMOUNT,
+    kind=DEPOSITED,
     meaning="paid out and owed back; outside paid while it is out",
     example="100",
 )
 DEPOSIT_BACK = Key(
     name="deposit_back",
-    kind=AMOUNT,
+    kind=DEPOSITED,
     meaning="how much of a deposit came back, with from; what was kept is paid that day",
     example="100",
 )
@@ -238,17 +238,17 @@ SELLER = Key(
     meaning="who sold it",
     example="Builders' yard",
 )
-TAX_ON: Key[Money | Fraction | TaxTold] = Key(
+TAX_ON: Key[Judged[Money | Fraction | TaxTold]] = Key(
     name="tax",
     also=("vat", "sales_tax", "tax_rate"),
-    kind=TAX,
+    kind=judged(TAX),
     meaning="tax as a rate, as an amount, or included in the prices",
     example="8.25%",
 )
 DELIVERY = Key(
     name="delivery",
     also=("shipping", "carriage", "postage", "freight"),
-    kind=AMOUNT,
+    kind=judged(AMOUNT),
     meaning="what bringing it cost",
     example="35",
 )
@@ -258,10 +258,10 @@ DELIVERY_TAXED = Key(
     meaning="yes where the tax is on delivery too (default no)",
     example="yes",
 )
-DISCOUNT: Key[Money | Fraction] = Key(
+DISCOUNT: Key[Judged[Money | Fraction]] = Key(
     name="discount",
     also=("rebate", "off"),
-    kind=AMOUNT_OR_RATE,
+    kind=judged(AMOUNT_OR_RATE),
     meaning="taken off the goods before tax, as a rate or an amount",
     example="5%",
 )

@@ -16,6 +16,7 @@ from builder.journal.records.item import Item, Kind, Source, Told
 from builder.journal.records.written import Mapping, Node, Scalar, Sequence
 from builder.journal.report import Lost, one_of
 from builder.journal.short_line import no_short
+from builder.words.misread import clipped
 from builder.words.money import Money
 from builder.words.numbers import Unreadable
 
@@ -43,16 +44,23 @@ def read_items(node: Node | None, reading: Reading, owned: frozenset[str], recei
     if node is None or (isinstance(node, Scalar) and node.empty):
         return []
     if not isinstance(node, Sequence):
+        dash = isinstance(node, Scalar) and node.text.startswith("-")
         reading.mistake(
             node.place,
-            f"items is {kind_of(node)}",
+            "there is no space after the dash" if dash else f"items is {kind_of(node)}",
             "a list of lines, each beginning with a dash and a space",
-            "put a dash and a space before each line",
+            _with_dashes(node.text) if isinstance(node, Scalar) and dash else "put a dash and a space before each line",
         )
         reading.report.lose(Lost.LINE)
         return []
     items = (read_item(one, reading, owned, receipt) for one in node.items)
     return [item for item in items if item is not None]
+
+
+def _with_dashes(text: str) -> str:
+    """What to write for lines whose dashes have no space after them; read as one text where there are several."""
+    one = text.removeprefix("-")
+    return "put a space after each dash" if " -" in one else f"write - {clipped(one)}"
 
 
 def read_item(node: Node, reading: Reading, owned: frozenset[str], receipt: str | None = None) -> Item | None:

@@ -70,12 +70,14 @@ class Key(Generic[T]):
 class Fields:
     """The values read from one mapping, by key. `at` is where the mapping stands.
 
-    `unread` are the keys that stand there, under their own name or another, and could not be read.
+    `unread` are the keys that stand there, under their own name or another, and could not be read; `node` is
+    the mapping as written.
     """
 
     at: Place
     values: dict[str, tuple[Any, Place]]
     unread: frozenset[str] = frozenset()
+    node: Mapping | None = None
 
     def get(self, key: Key[T]) -> T | None:
         """The value of a key, or None when it was absent or could not be read."""
@@ -91,6 +93,11 @@ class Fields:
         """Where the value of a key stands; where the mapping stands if it is absent."""
         found = self.values.get(key.name)
         return self.at if found is None else found[1]
+
+    def text(self, key: Key[Any]) -> str:
+        """What was written for a key, where it is one value; "" otherwise."""
+        found = None if self.node is None else self.node.get(key.name)
+        return found.text if isinstance(found, Scalar) else ""
 
     def has(self, key: Key[Any]) -> bool:
         """Whether the key has a value that could be read."""
@@ -128,7 +135,7 @@ class Group:
             if value is not None:
                 values[key.name] = (value, entry.value.place)
         self._missing(seen, reading, node.place)
-        return Fields(node.place, values, frozenset(seen - values.keys() - {""}))
+        return Fields(node.place, values, frozenset(seen - values.keys() - {""}), node)
 
     def _no_mapping(self, node: Node, reading: Reading) -> None:
         """Say that keys are missing, or that only the space after their colon is."""

@@ -3,17 +3,19 @@
 from __future__ import annotations
 
 import datetime
+import difflib
 import re
 from collections.abc import Mapping as Lookup
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import Generic, TypeVar
+from unicodedata import combining, normalize
 
 from builder.journal.days import read_date
 from builder.journal.keys import Kind, Word
 from builder.journal.reading import Reading, kind_of, meant_by
 from builder.journal.records.written import Mapping, Node, Scalar, Sequence
-from builder.journal.report import did_you_mean, one_of
+from builder.journal.report import MOST_SHOWN, did_you_mean, one_of
 from builder.words.judged import Judged
 from builder.words.misread import ROUGHLY, clipped
 from builder.words.numbers import Unreadable, read_number, read_rate
@@ -177,21 +179,28 @@ def without_about(text: str) -> tuple[str, bool]:
 
 HOURS_TOLD = judged(HOURS)
 HOURS_GUESSED = loosely(HOURS)
+HEADS = loosely(COUNT)
 
 
 def choice(*words: str, also: Lookup[str, str] | None = None) -> Word[str]:
     """One of these words. `also` are other words for them, which the message recognises."""
     expects = one_of(words)
-    known = {**{word: word for word in words}, **(also or {})}
 
     def parse(text: str, _: Reading) -> str:
         if text in words:
             return text
-        meant = known.get(text.lower())
-        hint = f"write {meant}" if meant else did_you_mean(text, words)
+        known = {_bare(word): meant for word, meant in {**{word: word for word in words}, **(also or {})}.items()}
+        meant = known.get(_bare(text))
+        near = [] if meant else difflib.get_close_matches(_bare(text)[:MOST_SHOWN], known, n=1, cutoff=0.75)
+        hint = f"write {meant}" if meant else f"did you mean {known[near[0]]}?" if near else did_you_mean(text, words)
         raise Unreadable(f"{clipped(text)} is not known here", expects, hint)
 
     return Word(expects, parse, {"enum": list(words)})
+
+
+def _bare(word: str) -> str:
+    """A word in small letters without accents: Récupéré is recupere."""
+    return "".join(one for one in normalize("NFKD", word.casefold()) if not combining(one))
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,6 +9,9 @@ from builder.journal.reading import Reading
 from builder.words.misread import clipped
 from builder.words.numbers import Unreadable
 
+WORDED = ("de", "en", "es", "fr")
+"""The languages that pages have words in; in others only dates, numbers and money follow the language."""
+
 _FEET = frozenset({"US", "LR", "MM"})
 _TAG = re.compile(r"[a-z]{2,3}(-[A-Z][a-z]{3})?(-([A-Z]{2}|\d{3}))?", re.ASCII)
 

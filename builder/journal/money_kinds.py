@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 import re
+from dataclasses import dataclass
 from fractions import Fraction
 
-from builder.journal.keys import Word
-from builder.journal.kinds import AMOUNTISH, STRING, loosely
+from builder.journal.keys import T, Word
+from builder.journal.kinds import AMOUNTISH, STRING, judged, loosely
 from builder.journal.reading import Reading
 from builder.journal.records.item import Size, TaxTold, Told
+from builder.journal.records.written import Node, Scalar
 from builder.journal.report import did_you_mean
 from builder.words.currencies import codes
-from builder.words.misread import clipped
+from builder.words.misread import clipped, with_percent
 from builder.words.money import Currency, Money
 from builder.words.numbers import Unreadable, read_number, read_rate
 from builder.words.quantity import Quantity, read_quantity
@@ -77,7 +79,14 @@ def _cost_meant(text: str, error: Unreadable) -> str:
 def _amount_or_rate(text: str, reading: Reading) -> Money | Fraction:
     if text.endswith("%"):
         return read_rate(text, "a part such as 25%")
+    _check_sign(text, "an amount, or a part such as 25%")
     return read_amount(text, reading.currency)
+
+
+def _check_sign(text: str, expected: str) -> None:
+    """Unreadable for a part whose % sign is written in words."""
+    if meant := with_percent(text):
+        raise Unreadable(f"{clipped(text)} has no % sign", expected, f"write {meant}")
 
 
 def _tax(text: str, reading: Reading) -> Money | Fraction | TaxTold:
@@ -88,6 +97,7 @@ def _tax(text: str, reading: Reading) -> Money | Fraction | TaxTold:
 
 def _part(text: str, _: Reading) -> Quantity | Fraction:
     expected = "a quantity such as 30 bag, or a part such as 80%"
+    _check_sign(text, expected)
     return read_rate(text, expected) if text.endswith("%") else read_quantity(text, expected)
 
 
@@ -159,10 +169,37 @@ def _was(text: str, _: Reading) -> str:
     return text
 
 
+_BARE = re.compile(r"(?:about )?([1-9]\d?|100)")
+
+
+@dataclass(frozen=True, slots=True)
+class PartOrAmount(Word[T]):
+    """A kind that takes a part with its % or an amount, and asks about a small whole number that has neither.
+
+    Amounts with their decimals (55.00) are never asked about, nor any in a currency that has none.
+    """
+
+    def read(self, node: Node, key: str, reading: Reading) -> T | None:
+        """The value, or None with a mistake reported."""
+        value = Word.read(self, node, key, reading)
+        bare = _BARE.fullmatch(node.text.strip()) if isinstance(node, Scalar) else None
+        if value is not None and bare is not None and (digits := reading.currency.digits):
+            amount = f"{bare[1]}.{'0' * digits}"
+            reading.report.warning(
+                node.place,
+                f"{key}: {bare[1]} has no % sign, so it counts as an amount",
+                "a part with its % sign, or an amount with its decimals",
+                f"write {bare[1]}% if a part was meant, {amount} if an amount was",
+            )
+        return value
+
+
 AMOUNT = Word("an amount such as 1250 or 12.50", _amount, AMOUNTISH)
 PRICE = Word("a price such as 6.10", _price, AMOUNTISH)
 COST = Word("an amount such as 12.50, or unknown, or rest", _cost, AMOUNTISH)
 AMOUNT_OR_RATE = Word("an amount, or a part with its %", _amount_or_rate, AMOUNTISH)
+_SHARE = judged(AMOUNT_OR_RATE)
+SHARE_OF_LINE = PartOrAmount(_SHARE.expects, _SHARE.parse, _SHARE.schema)
 TAX = Word("a rate such as 8.25%, an amount, or included", _tax, AMOUNTISH)
 PART = Word("a quantity such as 30 bag, or a part such as 80%", _part, AMOUNTISH)
 SIZE = Word("a width and a height such as 24 in x 48 in", _size, STRING)
@@ -172,6 +209,7 @@ TRAVEL_RATE = Word("a rate such as 0.55 per mile", _travel_rate, AMOUNTISH)
 WAS = Word("an amount and its currency such as 41.20 EUR", _was, STRING)
 # Judgements by their nature, where "about" adds nothing.
 BUDGET = loosely(AMOUNT)
+DEPOSITED = loosely(AMOUNT)
 RESERVE = loosely(AMOUNT_OR_RATE)
 WORTH_OF = loosely(PRICE)
 TRAVEL_WORTH = loosely(TRAVEL_RATE)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from bisect import bisect_right
 from itertools import islice
+from unicodedata import normalize
 from urllib.parse import unquote
 
 from builder.journal.reading import Reading
@@ -115,8 +116,11 @@ def picture(written: str, alt: str, place: Place, reading: Reading) -> Picture |
 
 
 def _in_journal(written: str) -> str:
-    """The path inside the journal: episodes lie one folder down, so one `../` leads to it."""
-    return unquote(written).removeprefix("./").removeprefix("../")
+    """The path inside the journal: episodes lie one folder down, so one `../` leads to it.
+
+    Accents are composed (NFC), whatever keyboard or file system wrote them.
+    """
+    return normalize("NFC", unquote(written)).removeprefix("./").removeprefix("../")
 
 
 def _no_picture(written: str) -> tuple[str, str, str] | None:

@@ -49,6 +49,11 @@ class Report:
         return (*self._problems, more)
 
     @property
+    def count(self) -> int:
+        """How many were found so far."""
+        return len(self._problems) + self._untold
+
+    @property
     def whole(self) -> bool:
         """Whether everything could be read, so that sums and names can be told."""
         return not self._lost

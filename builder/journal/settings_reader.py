@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from builder.journal.keys import Fields, Group, Key
 from builder.journal.kinds import AWAY, DATE, HOURS, TEXT, YEARS, YES_NO, Listed, Placed, Table
-from builder.journal.language import LANGUAGE, uses_metric
+from builder.journal.language import LANGUAGE, WORDED, uses_metric
 from builder.journal.money_kinds import AREA, CURRENCY, TRAVEL_WORTH, WORTH_OF
 from builder.journal.reading import Reading
 from builder.journal.records.settings import Settings, TravelRate
@@ -180,6 +180,7 @@ def _settings(fields: Fields, reading: Reading) -> Settings:
         place=fields.at,
     )
     _dates(settings, fields, reading)
+    _words(language, fields, reading)
     return settings
 
 
@@ -236,6 +237,16 @@ def _weekday(word: str) -> str:
     """`did you mean saturday?` for Saturday, sat or saterday."""
     short = [day for day in WEEKDAYS if len(word) >= 2 and day.startswith(word.lower().rstrip("."))]
     return f"did you mean {short[0]}?" if len(short) == 1 else did_you_mean(word, WEEKDAYS)
+
+
+def _words(language: str, fields: Fields, reading: Reading) -> None:
+    if language.partition("-")[0] not in WORDED:
+        reading.report.warning(
+            fields.place(LANGUAGE_OF),
+            f"the pages have no words in {language} yet, so theirs are English; dates, numbers and money follow it",
+            f"a language that has them: {', '.join(WORDED)}",
+            "write one of these, or leave it if that will do",
+        )
 
 
 def _dates(settings: Settings, fields: Fields, reading: Reading) -> None:

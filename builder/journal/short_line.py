@@ -66,7 +66,7 @@ def _number_with_comma(text: str, amount: str) -> tuple[str, str] | None:
     cents = re.match(r"\d{1,2}(?![\d.])", amount)
     if cents is None:
         return None
-    before = clipped(text.rpartition(",")[0])
+    before = re.sub(r"(?<=[0-9])\.(?=[0-9]{3}$)", "", clipped(text.rpartition(",")[0]))
     if ", " in before:
         return f"{clipped(text)} has a decimal comma", f"write {before}.{cents[0]}"
     return (

@@ -8,6 +8,7 @@ import unicodedata
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
+from builder.journal.language import uses_metric
 from builder.journal.quoting import quoted
 from builder.journal.records.plan import OwnedStock
 from builder.words.rounding import decimal_text
@@ -39,7 +40,24 @@ def journal_files(told: Beginning, stock: Sequence[str] = ()) -> Iterator[tuple[
     """The files of a new journal, by path: settings, plan, what is owned. `stock` are lines for owned.yaml."""
     yield "journal.yaml", _settings(told)
     yield "plan.yaml", _plan(told)
-    yield "owned.yaml", _owned(stock)
+    yield "owned.yaml", _owned(told, stock)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Examples:
+    """What the comments measure with, in the habit of feet or of metres."""
+
+    area: str
+    bag: str
+    length: str
+
+
+_FEET = Examples(area="10 ft x 14 ft", bag="80 lb", length="30 ft")
+_METRES = Examples(area="3 m x 4.2 m", bag="25 kg", length="10 m")
+
+
+def _like(told: Beginning) -> Examples:
+    return _METRES if uses_metric(told.language) else _FEET
 
 
 def _schema(name: str) -> str:
@@ -51,14 +69,15 @@ def _settings(told: Beginning) -> str:
     schema = _schema("journal")
     return f"""{schema}# The settings of this journal. A line with # before it is a comment; take the # away to use it.
 title: {quoted(told.title)}
-summary: {quoted(f"{told.title}, built at weekends.")}
+# summary: what is being built, in a sentence
 language: {told.language}
 currency: {told.currency}
-begun: {told.begun}
+begun: {told.begun}                       # the day work began
 {ready}
 work_week: {{saturday: 7, sunday: 5}}   # hours you mean to work, for the forecast of when it will be ready
 # away: [2027-07-04/2027-07-12]         # days without work
-# floor_area: 10 ft x 14 ft             # gives cost per area
+# prices_include_tax: yes               # where shelf prices carry the tax
+# floor_area: {_like(told).area:<26}# gives cost per area
 # service_life: 20 years                # gives cost per year of service
 # labour_rate: 18                       # what an hour of your own work would cost; in no total
 # address: https://example.org/build    # where the site will stand
@@ -72,24 +91,28 @@ def _plan(told: Beginning) -> str:
         "# contingency: 10%       # kept apart for overruns, never inside a phase",
         "phases:",
     ]
-    before = ""
-    for name in told.phases:
-        key = slug_of(name)
+    keys = [slug_of(name) for name in told.phases]
+    for name, key, before in zip(told.phases, keys, ["", *keys], strict=False):
         lines += [f"  - key: {key}", f"    name: {quoted(name)}"]
         lines += [f"    after: [{before}]"] if before else []
-        lines += [
-            "    # hours: [8, 14, 24]  # hours of work: low, likely, high",
-            "    # planned: 500        # one amount, or lines like the items of an episode, each with a key:",
-            "    #   - key: mix",
-            "    #     material: Concrete mix, 80 lb",
-            "    #     quantity: 58 bag",
-            "    #     unit_cost: 6.10",
-        ]
-        before = key
+        lines += ["    # hours: [8, 14, 24]  # hours of work: low, likely, high"]
+        lines += ["    # planned: 500        # what it is to cost"]
+        lines += [] if before else _as_lines(_like(told).bag)
     return "\n".join(lines) + "\n"
 
 
-def _owned(stock: Sequence[str]) -> str:
+def _as_lines(bag: str) -> list[str]:
+    return [
+        "    # or, in place of one amount, lines like the items of an episode, each with a key:",
+        "    # planned:",
+        "    #   - key: mix",
+        f"    #     material: Concrete mix, {bag}",
+        "    #     quantity: 58 bag",
+        "    #     unit_cost: 6.10",
+    ]
+
+
+def _owned(told: Beginning, stock: Sequence[str]) -> str:
     text = f"""{_schema("owned")}# Machines and tools you own already, and leftovers of earlier jobs.
 # equipment:
 #   saw:
@@ -101,10 +124,10 @@ def _owned(stock: Sequence[str]) -> str:
         return text + "stock:\n" + "\n".join(stock) + "\n"
     return (
         text
-        + """# stock:
+        + f"""# stock:
 #   fabric:
 #     material: Drainage fabric
-#     quantity: 30 ft
+#     quantity: {_like(told).length}
 #     unit_cost: 0.40          # what a unit cost then; leave it out if nobody knows
 """
     )

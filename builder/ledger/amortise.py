@@ -15,6 +15,8 @@ from builder.ledger.records import OnReceipt
 from builder.words.money import Money, split
 from builder.words.quantity import Quantity
 
+ALL = Fraction(1)  # most lines are all of one kind: made once, not once a line
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Amortised:
@@ -34,11 +36,11 @@ class Amortised:
 
 def amortise(item: Item, price: OnReceipt) -> Amortised:
     """Divide what a line cost. `refund` may differ from what the returned part carried: that is job cost."""
-    kept, back = split(price.whole, 1 - returned_part(item))
+    kept, back = split(price.whole, kept_part(item))
     refund = refund_of(item, price)
     here, elsewhere = split(kept, share_of(item, price))
     went_in, in_stock = split(here, used_of(item))
-    used_up, reusable = split(went_in, 1 - (item.reusable or Fraction(0)))
+    used_up, reusable = split(went_in, 1 - item.reusable if item.reusable else ALL)
     fuel = item.fuel.minor if item.fuel else 0
     return Amortised(
         paid=price.whole - refund + fuel,
@@ -57,14 +59,14 @@ def refund_of(item: Item, price: OnReceipt) -> int:
 
 def refundable(item: Item, price: OnReceipt) -> tuple[int, int]:
     """Goods less discount plus tax, never delivery: of the part kept, and of the part that went back."""
-    return split(price.whole - price.delivery, 1 - returned_part(item))
+    return split(price.whole - price.delivery, kept_part(item))
 
 
-def returned_part(item: Item) -> Fraction:
-    """The part of the quantity that went back, 0 to 1."""
+def kept_part(item: Item) -> Fraction:
+    """The part of the quantity that did not go back to the shop, 0 to 1."""
     if item.returned is None or item.quantity is None or not item.quantity.value:
-        return Fraction(0)
-    return item.returned.to_like(item.quantity) / item.quantity.value
+        return ALL
+    return 1 - item.returned.to_like(item.quantity) / item.quantity.value
 
 
 def share_of(item: Item, price: OnReceipt) -> Fraction:
@@ -73,24 +75,24 @@ def share_of(item: Item, price: OnReceipt) -> Fraction:
     An amount is in the terms of the line's own price, so tax and delivery follow it.
     """
     if not isinstance(item.share, Money):
-        return Fraction(1) if item.share is None else item.share
+        return ALL if item.share is None else item.share
     kept = kept_goods(item, price)
-    return min(Fraction(item.share.minor, kept), Fraction(1)) if kept else Fraction(1)
+    return min(Fraction(item.share.minor, kept), ALL) if kept else ALL
 
 
 def kept_goods(item: Item, price: OnReceipt) -> int:
     """The line's own price, less that of what went back. Minor units."""
-    return split(price.goods, 1 - returned_part(item))[0]
+    return split(price.goods, kept_part(item))[0]
 
 
 def used_of(item: Item) -> Fraction:
     """The part that went in, of what was not returned."""
     if item.used is None:
-        return Fraction(1)
-    kept = 1 - returned_part(item)
+        return ALL
+    kept = kept_part(item)
     if isinstance(item.used, Quantity):
         whole = item.quantity
-        used = item.used.to_like(whole) / whole.value if whole is not None and whole.value else Fraction(1)
+        used = item.used.to_like(whole) / whole.value if whole is not None and whole.value else ALL
     else:
         used = item.used
-    return min(used / kept, Fraction(1)) if kept else Fraction(1)
+    return min(used / kept, ALL) if kept else ALL

@@ -9,11 +9,12 @@ from fractions import Fraction
 from builder.journal.records.item import Item, Kind, Source, Told
 from builder.journal.records.journal import Journal
 from builder.ledger.amortise import (
+    ALL,
     Amortised,
     amortise,
     kept_goods,
+    kept_part,
     refundable,
-    returned_part,
     share_of,
     used_of,
 )
@@ -108,8 +109,8 @@ class Books:
                 hours=hours,
             ),
             valued=worth.amount is not None,
-            used=_times(item, (1 - returned_part(item)) * share_of(item, price) * used_of(item)),
-            bought=_times(item, 1 - returned_part(item)),
+            used=_times(item, _went_in(item, price)),
+            bought=_times(item, kept_part(item)),
             basis=worth.basis,
         )
 
@@ -117,7 +118,7 @@ class Books:
         """Report a refund or a share that is more than there was to give back or to share."""
         if item.cost is Told.UNKNOWN:
             return
-        back = split(price.whole, 1 - returned_part(item))[1]
+        back = split(price.whole, kept_part(item))[1]
         limit = max(back, refundable(item, price)[1])
         if item.refund is not None and item.refund.minor > limit:
             refund_too_high(item, limit, self._findings)
@@ -141,9 +142,9 @@ class Books:
         if not keeps and not divided.reusable and not divided.in_stock:
             return
         whole = item.quantity.value if item.quantity else Fraction(1)
-        came = whole * (1 - returned_part(item))
+        came = whole * kept_part(item)
         here = came * share_of(item, price)
-        went_in = here * used_of(item)
+        went_in = whole * _went_in(item, price)
         serves_again = went_in if item.reusable else Fraction(0)
         self.shelf.put(
             Lot(
@@ -228,6 +229,13 @@ _NOT_KEPT = frozenset({Source.HIRED, Source.OWNED, Source.BORROWED})
 def _known_part(item: Item) -> Item:
     """Of an unknown load with a known share, the share is all that is known: nothing of it is elsewhere."""
     return replace(item, share=None) if item.cost is Told.UNKNOWN and isinstance(item.share, Money) else item
+
+
+def _went_in(item: Item, price: OnReceipt) -> Fraction:
+    """The part of the quantity that this build took, 0 to 1."""
+    if item.returned is None and item.share is None and item.used is None:
+        return ALL
+    return kept_part(item) * share_of(item, price) * used_of(item)
 
 
 def _times(item: Item, part: Fraction) -> Quantity | None:

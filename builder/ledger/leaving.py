@@ -126,13 +126,13 @@ def _refund_fits(item: Item, taken: Sequence[Taken], by_default: int, findings: 
 
 def refund_too_high(item: Item, paid: int, findings: Findings) -> None:
     """Report a refund that is more than was paid (minor units) for what went back."""
-    if item.refund is not None:
-        findings.mistake(
-            item.at("refund"),
-            f"the refund of {item.refund} is more than was paid, {Money(paid, item.refund.currency)}",
-            "at most what was paid for what went back",
-            "check the receipt; a sale at a gain is a line of its own with source: sold",
-        )
+    assert item.refund is not None
+    findings.mistake(
+        item.at("refund"),
+        f"the refund of {item.refund} is more than was paid, {Money(paid, item.refund.currency)}",
+        "at most what was paid for what went back",
+        "check the receipt; a sale at a gain is a line of its own with source: sold",
+    )
 
 
 def _share(item: Item, carried: int, currency: Currency, findings: Findings) -> Fraction:

@@ -100,8 +100,7 @@ def rest_of(
     The total grows with the line, so the answer is found by halving; a discount or a tax that rounds the
     other way may move it by a minor unit or two, so its neighbours are tried as well.
     """
-    if receipt.total is None:
-        return None
+    assert receipt.total is not None
     wanted, tried = receipt.total.minor, list(goods)
 
     def total(price: int) -> int:

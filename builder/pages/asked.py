@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 
 from builder.journal.records.item import Kind, Source
 from builder.ledger.records import Line
@@ -62,7 +63,10 @@ def all_lessons(view: View) -> Iterator[Link]:
 
 
 def materials(view: View) -> str:
-    """Every material with how much of it went in, a line each, in order of name; "" for none."""
+    """Every material with how much of it went in, a line each, in order of name; "" for none.
+
+    What serves a second time was counted the first time: only what was bought or found is added.
+    """
     totals: dict[str, dict[str, Quantity]] = {}
     uncounted: set[str] = set()
     for line in view.account.ledger.lines:
@@ -73,11 +77,21 @@ def materials(view: View) -> str:
             uncounted.add(item.what)
             continue
         of_what = totals.setdefault(item.what, {})
-        measure = line.used.unit.measure
-        of_what[measure] = of_what[measure] + line.used if measure in of_what else line.used
+        measure, used = line.used.unit.measure, _for_the_first_time(view, line, line.used)
+        of_what[measure] = of_what[measure] + used if measure in of_what else used
     return "\n".join(
         _material(view, what, totals.get(what, {})) for what in sorted({*totals, *uncounted}, key=str.casefold)
     )
+
+
+def _for_the_first_time(view: View, line: Line, used: Quantity) -> Quantity:
+    """What went in for the first time: a second use adds nothing, and what is sold after its use takes nothing off."""
+    for draw in line.draws:
+        if draw.reusable and draw.quantity is not None and view.account.line(draw.ref) is not None:
+            again = draw.quantity.to_like(used)
+            value = max(used.value - again, Fraction(0)) if used.value > 0 else min(used.value + again, Fraction(0))
+            used = Quantity(value, used.unit)
+    return used
 
 
 def _material(view: View, what: str, totals: dict[str, Quantity]) -> str:

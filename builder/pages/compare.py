@@ -119,7 +119,7 @@ def _unplanned(view: View, line: Line) -> Row:
             Cell(text=view.account.called(line.item), href=f"{view.root}{LEDGER}#{line_anchor(line.ref)}"),
             Cell(),
             Cell(text=words.say("not planned"), mark="quiet"),
-            Cell(text=words.quantity(line.used)),
+            Cell(text=words.quantity(line.used) if line.used and line.used.value else ""),
             Cell(text=words.bare(line.parts.job_cost)),
             _difference(words, line.parts.job_cost) if line.parts.job_cost else Cell(),
             Cell(),

@@ -10,7 +10,7 @@ from builder.figures.figure import amount_of
 from builder.journal.records.item import Item, Kind, Source, Told
 from builder.ledger.parts import Parts, together
 from builder.ledger.records import Line, OnReceipt
-from builder.pages.frame import EPISODE_PAGE, LEDGER, line_anchor, phase_path
+from builder.pages.frame import EPISODE_PAGE, LEDGER, line_anchor
 from builder.pages.table import Cell, Column, Row, Table, without_empty
 from builder.pages.terms import name_of
 from builder.pages.wording import Words
@@ -103,10 +103,7 @@ def _where(view: View, line: Line) -> tuple[Cell, ...]:
             text=view.words.say("no. {number}", number=episode.number),
             href=view.root + EPISODE_PAGE.format(name=episode.name) + "#costs",
         ),
-        Cell(
-            text=view.account.phase_name(line.phase) or view.words.say("no phase"),
-            href=view.root + phase_path(line.phase),
-        ),
+        Cell(text=view.account.phase_name(line.phase) or view.words.say("no phase")),
         Cell(text=_seller(view, line)),
     )
 
@@ -204,7 +201,7 @@ def _on_the_thing(item: Item, words: Words) -> Iterator[str]:
     if item.was is not None:
         yield words.say("paid as {amount}", amount=item.was)
     if item.size is not None:
-        yield words.say("size {size}", size=item.size.text)
+        yield words.say("size {size}", size=words.as_written(item.size.text))
     if item.deposit is not None:
         yield words.say("deposit {amount}, not in what was paid", amount=words.bare(item.deposit.minor))
     if item.deposit_back is not None:

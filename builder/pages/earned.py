@@ -5,10 +5,10 @@ from __future__ import annotations
 from fractions import Fraction
 
 from builder.figures.account import Account
-from builder.figures.figure import bound_of
+from builder.figures.figure import Bound, bound_of
 from builder.pages.table import Cell, Column, Row, Table, without_empty
 from builder.pages.wording import Words
-from builder.plan.cost_records import EarnedValue, Estimate
+from builder.plan.cost_records import EarnedValue
 
 
 def earned_sentence(account: Account, words: Words) -> str:
@@ -46,7 +46,10 @@ def earned_table(account: Account, words: Words) -> Table | None:
         Column(label=words.say("Phase"), role="what"),
         *(Column(label=label, role="part", sums=True) for label, _ in labels),
     )
-    rows = tuple(_row(words, account.phase_name(phase.key) or "", value) for phase, value in values)
+    rows = tuple(
+        _row(words, account.phase_name(phase.key) or "", value, unpriced=bool(phase.unpriced))
+        for phase, value in values
+    )
     caption = words.say(
         "Earned value, in {currency}; here a variance above zero and an index above 1 are favourable",
         currency=account.ledger.currency.code,
@@ -55,36 +58,33 @@ def earned_table(account: Account, words: Words) -> Table | None:
         caption=caption,
         columns=columns,
         rows=rows,
-        foot=(_row(words, words.say("The whole build"), whole),),
+        foot=(_row(words, words.say("The whole build"), whole, unpriced=bool(account.sums.whole.unpriced)),),
         label=caption,
     )
     return without_empty(table)
 
 
-def _row(words: Words, name: str, value: EarnedValue) -> Row:
+def _row(words: Words, name: str, value: EarnedValue, *, unpriced: bool) -> Row:
     rate, rest = value.at_this_rate, value.rest_as_planned
+    least, most = (Bound.AT_LEAST, Bound.AT_MOST) if unpriced else (Bound.EXACT, Bound.EXACT)
     texts = (
         words.bare(value.budget),
         _amount(words, value.earned),
-        words.bare(value.actual),
-        _amount(words, value.cost_variance),
-        _index(words, value.cost_index),
-        _estimate(words, rate),
-        _estimate(words, rest),
-        _amount(words, rate.to_complete if rate else None),
-        _amount(words, rate.variance if rate else None),
-        _index(words, value.performance_for_budget),
+        _amount(words, value.actual, least),
+        _amount(words, value.cost_variance, most),
+        _index(words, value.cost_index, most),
+        _amount(words, rate.at_completion if rate else None, least),
+        _amount(words, rest.at_completion if rest else None, least),
+        _amount(words, rate.to_complete if rate else None, least),
+        _amount(words, rate.variance if rate else None, most),
+        _index(words, value.performance_for_budget, least),
     )
     return Row(cells=(Cell(text=name), *(Cell(text=text) for text in texts)))
 
 
-def _amount(words: Words, minor: int | None) -> str:
-    return "" if minor is None else words.bare(minor)
+def _amount(words: Words, minor: int | None, bound: Bound = Bound.EXACT) -> str:
+    return "" if minor is None else words.bounded(words.bare(minor), bound)
 
 
-def _index(words: Words, index: Fraction | None) -> str:
-    return "" if index is None else words.decimal(index)
-
-
-def _estimate(words: Words, estimate: Estimate | None) -> str:
-    return "" if estimate is None else words.bare(estimate.at_completion)
+def _index(words: Words, index: Fraction | None, bound: Bound) -> str:
+    return "" if index is None else words.bounded(words.decimal(index), bound)

@@ -238,7 +238,7 @@ def _balance(material: Material, own: Parts) -> str:
         return ""
     return words.say(
         "Paid and brought in, {in_all}, are as much as job cost, in stock, reusable and elsewhere together.",
-        in_all=words.bare(own.paid + own.brought_in),
+        in_all=words.bounded(words.bare(own.paid + own.brought_in), bound_of(own, "paid")),
     )
 
 

@@ -84,6 +84,7 @@ def root_of(path: str) -> str:
     return "../" * path.count("/")
 
 
+HOME = "index.html"
 EPISODE_PAGE = "episodes/{name}/index.html"
 PHASE_PAGE = "phases/{key}/index.html"
 LEDGER, PLAN, SOURCES, YOURS, WORKINGS = (

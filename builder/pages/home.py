@@ -7,14 +7,15 @@ from dataclasses import dataclass
 from builder.figures.figure import bound_of
 from builder.journal.records.episode import Episode
 from builder.pages.episode import Entry, entry
-from builder.pages.frame import LEDGER, WHOLE, Card, Fact, Frame, Share, Term
+from builder.pages.frame import HOME, LEDGER, WHOLE, Card, Fact, Frame, Share, Term
 from builder.pages.nothere import NotHere, not_in_total
 from builder.pages.overtime import cost_over_time
 from builder.pages.site import Material, frame
 from builder.pages.standing import (
+    OnPlan,
     PhaseStanding,
     Reading,
-    forecast_sentence,
+    on_plan,
     phase_standings,
     reading,
     spent_bound,
@@ -36,8 +37,7 @@ class HomePage:
     spent_href: str
     tape: str
     facts: tuple[Fact, ...]
-    verdict: str
-    verdict_mark: str
+    on_plan: OnPlan | None
     newest: Entry | None
     newest_summary: str
     phases: tuple[PhaseStanding, ...]
@@ -54,17 +54,15 @@ def home_page(material: Material) -> HomePage:
     settings, whole = account.journal.settings, account.sums.whole
     episodes = account.journal.episodes
     newest = episodes[-1] if episodes else None
-    verdict, mark = forecast_sentence(account, words)
     return HomePage(
-        frame=frame(material, "index.html", settings.title, settings.summary, share=Share(picture="share.png")),
+        frame=frame(material, HOME, settings.title, settings.summary, share=Share(picture="share.png")),
         summary=settings.summary,
         spent=reading(whole.spent, spent_bound(account), words),
         spent_note=_against(material),
         spent_href=LEDGER if material.has_lines else "",
         tape=tape(account, words, ""),
         facts=tuple(_facts(material)),
-        verdict=verdict,
-        verdict_mark=mark,
+        on_plan=on_plan(account, words),
         newest=entry(material, newest, "") if newest else None,
         newest_summary=_summary(newest) if newest else "",
         phases=phase_standings(account, words, ""),
@@ -97,14 +95,12 @@ def _summary(episode: Episode) -> str:
 def _against(material: Material) -> str:
     """Spent is more than job cost where things are left: the plan is compared with job cost, and says so."""
     account, words = material.account, material.words
-    planned = account.outlook.planned
-    if planned is None:
+    whole, planned = account.sums.whole, account.outlook.planned
+    if planned is None or whole.spent == whole.job_cost:
         return words.say("spent so far")
-    job_cost = words.money(account.sums.whole.job_cost, bound_of(account.sums.whole, "job_cost"))
     return words.say(
-        "spent so far; {job_cost} of it used up, of {plan} planned",
-        job_cost=job_cost,
-        plan=words.money(planned),
+        "spent so far, {job_cost} of it used up",
+        job_cost=words.money(whole.job_cost, bound_of(whole, "job_cost")),
     )
 
 

@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from builder.figures.account import Account, Moved
+from builder.figures.figure import Bound, bound_of
 from builder.pages.frame import EPISODE_PAGE, PLAN, root_of
 from builder.pages.steps import Point, Rule, Steps, draw_steps
 from builder.pages.svg import round_steps
@@ -12,9 +15,9 @@ from builder.pages.wording import Words
 from builder.plan.time_records import Finish
 
 
-def moved_drawing(account: Account, words: Words) -> str:
+def moved_drawing(account: Account, moved: Sequence[Moved], words: Words) -> str:
     """The forecast cost over the episodes, against the plan; "" where there are not two of them."""
-    told = [(one, one.forecast) for one in account.moved if one.forecast is not None]
+    told = [(one, one.forecast) for one in moved if one.forecast is not None]
     planned = account.outlook.planned
     if len(told) < 2 or planned is None:
         return ""
@@ -31,12 +34,14 @@ def moved_drawing(account: Account, words: Words) -> str:
             title=words.say("The forecast after each episode"),
             description=words.say(
                 "The forecast cost went from {first} to {last}; the plan is {plan}.",
-                first=words.money(points[0].amount),
-                last=words.money(points[-1].amount),
+                first=words.money(points[0].amount, _bound(account, told[0][0])),
+                last=words.money(points[-1].amount, _bound(account, told[-1][0])),
                 plan=words.money(planned),
             ),
             so_far=points,
-            so_far_label=words.say("forecast, {amount}", amount=words.money(points[-1].amount)),
+            so_far_label=words.say(
+                "forecast, {amount}", amount=words.money(points[-1].amount, _bound(account, told[-1][0]))
+            ),
             plan=(Point(day=0, amount=planned), Point(day=points[-1].day, amount=planned)),
             plan_label=words.say("plan, {amount}", amount=words.money(planned)),
             amounts=tuple(
@@ -51,9 +56,14 @@ def moved_drawing(account: Account, words: Words) -> str:
     )
 
 
-def moved_table(account: Account, words: Words) -> Table | None:
+def _bound(account: Account, one: Moved) -> Bound:
+    """Whether unpriced lines stood below the forecast of that day."""
+    return bound_of(account.sums.running[one.episode], "job_cost")
+
+
+def moved_table(account: Account, moved: Sequence[Moved], words: Words) -> Table | None:
     """The same as a table, with the dates and the chance."""
-    if len(account.moved) < 2:
+    if len(moved) < 2:
         return None
     return without_empty(
         Table(
@@ -65,7 +75,7 @@ def moved_table(account: Account, words: Words) -> Table | None:
                 Column(label=words.say("Safe"), role="part"),
                 Column(label=words.say("Chance of the promised date"), role="part"),
             ),
-            rows=tuple(_row(account, one, words) for one in account.moved),
+            rows=tuple(_row(account, one, words) for one in moved),
         )
     )
 
@@ -80,7 +90,9 @@ def _row(account: Account, one: Moved, words: Words) -> Row:
                 href=root_of(PLAN) + EPISODE_PAGE.format(name=episode.name),
                 small=words.month_day(episode.date),
             ),
-            Cell(text=words.bare(one.forecast) if one.forecast is not None else ""),
+            Cell(
+                text=words.bounded(words.bare(one.forecast), _bound(account, one)) if one.forecast is not None else ""
+            ),
             Cell(text=words.date(finish.p50, "medium") if finish else ""),
             Cell(text=words.date(finish.p80, "medium") if finish else ""),
             Cell(text=chance_words(one.timing, words) if one.timing else ""),

@@ -58,6 +58,7 @@ def plan_page(material: Material) -> PlanPage:
     """Lay the plan page out. Only where there is a plan."""
     account, words = material.account, material.words
     view = material.view(PLAN)
+    moved = material.history()
     drawn = calendar_drawing(account, words) if account.timing is not None else ""
     return PlanPage(
         frame=frame(
@@ -73,8 +74,8 @@ def plan_page(material: Material) -> PlanPage:
         calendar=drawn,
         calendar_note=_hangs_on(material),
         calendar_table=calendar_table(account, words) if drawn else None,
-        moved=moved_drawing(account, words),
-        moved_table=moved_table(account, words),
+        moved=moved_drawing(account, moved, words),
+        moved_table=moved_table(account, moved, words),
         compared=variance_table(
             view,
             words.say("The lines furthest from their plan, in {currency}", currency=account.ledger.currency.code),
@@ -115,7 +116,7 @@ def _on_budget(material: Material) -> Answer:
     ]
     if outlook.contingency is not None:
         behind.append(_contingency_words(material))
-    answer = words.over_or_under(difference, bound)
+    answer = words.over_or_under(difference, bound, alone=True)
     return Answer(
         question=question,
         answer=words.say("Yes: {verdict}", verdict=answer)
@@ -126,11 +127,17 @@ def _on_budget(material: Material) -> Answer:
     )
 
 
+def _least(material: Material) -> Bound:
+    return bound_of(material.account.sums.whole, "job_cost")
+
+
 def _contingency_words(material: Material) -> str:
     outlook, words = material.account.outlook, material.words
     kept, taken, left = outlook.contingency or 0, outlook.taken, outlook.left or 0
     told = words.say(
-        "Of the {kept} kept for overruns, {taken} is taken.", kept=words.money(kept), taken=words.money(taken)
+        "Of the {kept} kept for overruns, {taken} is taken.",
+        kept=words.money(kept),
+        taken=words.money(taken, _least(material)),
     )
     if left < 0:
         return f"{told} {words.say('The overruns are {amount} more than was kept.', amount=words.money(-left))}"
@@ -203,7 +210,7 @@ def _to_blame(material: Material) -> Answer:
     name = account.phase_name(phase.key) or ""
     return Answer(
         question=question,
-        answer=words.say("{phase}: {verdict}", phase=name, verdict=words.over_or_under(difference)),
+        answer=words.say("{phase}: {verdict}", phase=name, verdict=words.over_or_under(difference, alone=True)),
         mark="over",
         behind=tuple(_reasons(material, phase)),
     )
@@ -220,7 +227,7 @@ def _reasons(material: Material, phase: PhaseOutlook) -> Iterator[str]:
     worst = sorted((match for match in phase.matches if match.variance.total > 0), key=lambda one: -one.variance.total)
     for match in worst[:2]:
         name = words.listing(dict.fromkeys(one.item.what for one in match.planned))
-        yield words.say("{name}: {verdict}.", name=name, verdict=words.over_or_under(match.variance.total))
+        yield words.say("{name}: {verdict}.", name=name, verdict=words.over_or_under(match.variance.total, alone=True))
 
 
 def _side_by_side(material: Material) -> Table:
@@ -289,7 +296,7 @@ def _contingency(material: Material) -> Iterator[Fact]:
     if outlook.contingency is None or outlook.left is None:
         return
     yield Fact(name=words.say("Contingency"), value=words.money(outlook.contingency), money=True)
-    yield Fact(name=words.say("Taken by overruns"), value=words.money(outlook.taken), money=True)
+    yield Fact(name=words.say("Taken by overruns"), value=words.money(outlook.taken, _least(material)), money=True)
     bound = Bound.AT_MOST if material.account.sums.whole.unpriced else Bound.EXACT
     yield Fact(name=words.say("Left of it"), value=words.money(outlook.left, bound), money=True)
 

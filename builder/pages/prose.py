@@ -11,6 +11,8 @@ import re
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from html import escape
+from unicodedata import normalize
+from urllib.parse import unquote
 from xml.etree.ElementTree import Element, SubElement
 
 import markdown
@@ -92,7 +94,7 @@ class _Pictures(Treeprocessor):
                 _as_figure(parent)
 
     def _place(self, image: Element) -> None:
-        path = image.get("src", "").removeprefix("../").removeprefix("./")
+        path = normalize("NFC", unquote(image.get("src", ""))).removeprefix("./").removeprefix("../")
         photo = self.photos.get(path)
         if photo is None:
             return

@@ -50,7 +50,7 @@ def shopping_list(view: View, phase: PhaseOutlook) -> Table | None:
             rows=tuple(
                 Row(
                     cells=(
-                        Cell(text=buy.what, small=buy.size),
+                        Cell(text=buy.what, small=words.as_written(buy.size)),
                         Cell(text=words.quantity(buy.quantity)),
                         Cell(text=words.bare(buy.about)),
                         Cell(text=words.quantity(buy.in_stock)),
@@ -88,7 +88,7 @@ def _to_buy(view: View, match: Match) -> list[_Buy]:
     had = match.bought.to_like(wanted) if match.bought is not None and match.bought.like(wanted) else Fraction(0)
     if match.refs and match.bought is None:
         return []
-    stock = _in_stock(view, item.what, wanted)
+    stock = min(_in_stock(view, match, item.what, wanted), max(wanted.value - had, Fraction(0)))
     missing = wanted.value - had - stock
     if missing <= 0:
         return []
@@ -104,13 +104,13 @@ def _to_buy(view: View, match: Match) -> list[_Buy]:
     ]
 
 
-def _in_stock(view: View, material: str, wanted: Quantity) -> Fraction:
-    """How much of a material lies there, from this build or an earlier job."""
+def _in_stock(view: View, match: Match, material: str, wanted: Quantity) -> Fraction:
+    """How much of a material lies there beside what was bought for this line: of other phases, of an earlier job."""
     ledger = view.account.ledger
     same = (
         left
         for left in (*ledger.stock, *ledger.from_earlier)
-        if left.material.casefold() == material.casefold() and left.quantity is not None and left.unit is not None
+        if left.material.casefold() == material.casefold() and left.ref not in match.refs
     )
     quantities = [Quantity(left.quantity, left.unit) for left in same if left.quantity and left.unit]
     return sum((one.to_like(wanted) for one in quantities if one.like(wanted)), Fraction(0))

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
-from builder.figures.account import Account
+from builder.figures.account import Account, Moved
 from builder.pages.costs import View
 from builder.pages.frame import (
+    HOME,
     LEDGER,
     PLAN,
     SOURCES,
@@ -25,11 +26,15 @@ from builder.plan.budget_records import Status
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Material:
-    """The account, how it is worded, the prepared photos by path in the journal, and the share picture."""
+    """The account, how it is worded, and the prepared photos by path in the journal.
+
+    `history` works out how the forecast moved: only one page asks, so only that page waits for it.
+    """
 
     account: Account
     words: Words
     photos: Mapping[str, Photo]
+    history: Callable[[], tuple[Moved, ...]] = tuple
     remember: Remember = make_anew
 
     def view(self, path: str) -> View:
@@ -99,7 +104,7 @@ def _clean(path: str) -> str:
 
 def _nav(material: Material, path: str, root: str) -> list[Link]:
     words = material.words
-    pages = [("index.html", words.say("Home"))]
+    pages = [(HOME, words.say("Home"))]
     if material.has_lines:
         pages.append((LEDGER, words.say("Ledger")))
     if material.has_plan:

@@ -135,7 +135,7 @@ def _by_source(material: Material) -> Table:
         caption=words.say("By where things came from, in {currency}", currency=account.ledger.currency.code),
         columns=(
             Column(label=words.say("Where from"), role="what"),
-            Column(label=words.say("Lines"), role="side", many=True),
+            Column(label=words.say("Lines"), role="part", sums=True),
             Column(label=words.say("Paid"), role="lead", sums=True),
             Column(label=words.say("Job cost"), role="lead", sums=True),
             Column(label=words.say("Replacement cost"), role="part", sums=True),

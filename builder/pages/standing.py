@@ -180,17 +180,36 @@ def _graduations(top: int, account: Account, words: Words) -> Sequence[Graduatio
     ]
 
 
-def forecast_sentence(account: Account, words: Words) -> tuple[str, str]:
-    """What the whole build is forecast to come to against the plan, and the class of the difference."""
+@dataclass(frozen=True, slots=True)
+class OnPlan:
+    """Whether the build is on plan: over or under and by how much, the class of that, and what it rests on."""
+
+    verdict: str
+    mark: str
+    behind: str
+
+
+def on_plan(account: Account, words: Words) -> OnPlan | None:
+    """How the build stands against its plan so far; None where there is no plan to stand against.
+
+    The forecast takes what is still to come at its planned price, so it differs from the plan by as much as
+    the build has gone over or under so far.
+    """
     outlook = account.outlook
     if outlook.planned is None or outlook.forecast is None:
-        return "", ""
+        return None
     bound = bound_of(account.sums.whole, "job_cost")
     difference = outlook.forecast - outlook.planned
-    told = words.say(
-        "Forecast for the whole build: {forecast}, {verdict} against {plan} planned.",
-        forecast=words.money(outlook.forecast, bound),
-        verdict=words.over_or_under(difference, bound),
-        plan=words.money(outlook.planned),
+    done = all(phase.status is Status.DONE for phase in account.phases if phase.key is not None)
+    told = words.over_or_under(difference, bound, alone=True)
+    behind = (
+        words.say("The whole build was to cost {plan}.", plan=words.money(outlook.planned))
+        if done
+        else words.say(
+            "If the rest costs what was planned, the whole build comes to {forecast}; the plan was {plan}.",
+            forecast=words.money(outlook.forecast, bound),
+            plan=words.money(outlook.planned),
+        )
     )
-    return told, mark_of(difference)
+    verdict = words.say("Against the plan: {verdict}." if done else "Against the plan so far: {verdict}.", verdict=told)
+    return OnPlan(verdict, mark_of(difference), behind)

@@ -22,7 +22,10 @@ from builder.words.quantity import Quantity
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ShownStep:
-    """One step: its name, the formula, the formula with numbers in it, the result."""
+    """One step: its name, the formula, the formula with numbers in it, the result.
+
+    The formula is "" where it has no names in it, the numbers are too where the result was found by a search.
+    """
 
     name: str
     formula: str
@@ -114,9 +117,11 @@ _PER = re.compile(r"\bper (\S+)")
 
 
 def _written(text: str, words: Words) -> str:
-    """An input as its author wrote it; only words of the format (`yes`, `count 4`, `per`) follow the language."""
+    """An input as its author wrote it; marks in numbers and words of the format (`yes`, `count 4`, `per`) follow
+    the language.
+    """
     named = _COLUMN.sub(lambda column: words.known(column[0].replace("_", " ")), words.known(text))
-    return _PER.sub(lambda per: words.say("per {unit}", unit=words.known(per[1])), named)
+    return words.as_written(_PER.sub(lambda per: words.say("per {unit}", unit=words.known(per[1])), named))
 
 
 def _called(result: Result, takeoff: Takeoff, words: Words) -> str:
@@ -137,10 +142,11 @@ def _plain(key: str, words: Words) -> str:
 
 def _step(step: Step, words: Words) -> ShownStep:
     style = Style(word=lambda text: spoken(text, words), measure=words.quantity)
+    formula, numbers = step.formula_in(style), step.with_numbers_in(style)
     return ShownStep(
         name=spoken(step.name, words),
-        formula=step.formula_in(style),
-        numbers=step.with_numbers_in(style),
+        formula=formula if formula != numbers else "",
+        numbers=numbers if not step.is_found else "",
         result=words.quantity(step.result),
         note=spoken(step.note, words) if step.note else "",
     )

@@ -47,7 +47,7 @@ def _row(material: Material, phase: PhaseOutlook, planned: Budgeted, root: str) 
     forecast = forecast_of(phase.key or "", material.account)
     return Row(
         cells=(
-            Cell(text=item.what, small=item.size.text if item.size else ""),
+            Cell(text=item.what, small=words.as_written(item.size.text) if item.size else ""),
             Cell(text=words.quantity(planned.quantity)),
             Cell(text=words.say(SOURCES[item.source])),
             Cell(text=material.account.phase_name(phase.key) or "", href=root + phase_path(phase.key)),

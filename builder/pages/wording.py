@@ -10,6 +10,7 @@ from __future__ import annotations
 import datetime
 import re
 from collections.abc import Iterable, Mapping
+from contextlib import suppress
 from decimal import Decimal
 from fractions import Fraction
 from importlib import import_module
@@ -95,11 +96,11 @@ class Words:
         before, _, after = self.bounded("\n", bound).partition("\n")
         return before.strip(), after.strip()
 
-    def over_or_under(self, difference: int, bound: Bound = Bound.EXACT) -> str:
-        """A difference from the plan in words: over, under, or on plan."""
+    def over_or_under(self, difference: int, bound: Bound = Bound.EXACT, *, alone: bool = False) -> str:
+        """A difference from the plan in words: over, under, or on plan; `alone` with its currency."""
         if difference == 0 and bound is Bound.EXACT:
             return self.say("on plan")
-        figure = self.bare(abs(difference))
+        figure = self.money(abs(difference)) if alone else self.bare(abs(difference))
         under = Bound.AT_MOST if bound is Bound.AT_LEAST else bound
         told = (
             self.say("{amount} over", amount=self.bounded(figure, bound))
@@ -151,6 +152,15 @@ class Words:
         if symbol == "in" and value >= 0 and (value * _TAPE).denominator == 1:
             return f"{self._sixteenths(value)} in"
         return f"{self.decimal(value, _decimals(quantity))} {self._unit(quantity)}"
+
+    def as_written(self, text: str) -> str:
+        """An author's own figures, digit for digit (none is rounded), with the reader's marks and unit signs.
+
+        Fractions, numbers of things (`#4`) and whatever else is no plain number stay as they are.
+        """
+        told = _SHARE.sub(lambda share: self._number.percent(share[1]), text)
+        told = _PLAIN.sub(lambda number: self._number.write(number[0]), told)
+        return _MEASURE.sub(lambda unit: unit[1] + _RAISED[unit[2]], told)
 
     def coefficient(self, quantity: Quantity) -> str:
         """A quantity with all its digits."""
@@ -240,6 +250,9 @@ COUNTED = {
 _ALONE = ("", "piece")
 _RAISED = {"2": "²", "3": "³"}
 _POWER = re.compile(r"(?<=[a-z])[23](?=/|$)")
+_MEASURE = re.compile(r"\b(ft|yd|in|mm|cm|m|km)([23])\b")
+_PLAIN = re.compile(r"(?<![\w#/.,:-])\d+(?:\.\d+)?(?![\w/,.:-]*\w)")
+_SHARE = re.compile(r"(\d+(?:\.\d+)?) ?%")
 
 
 def _decimals(quantity: Quantity) -> int:
@@ -262,10 +275,11 @@ def _plural(word: str) -> str:
 
 
 def _locale(language: str) -> Locale:
-    try:
-        return Locale.parse(language, sep="-")
-    except (UnknownLocaleError, ValueError):
-        return Locale.parse(language.split("-", maxsplit=1)[0])
+    """The locale of a language tag, or of its language alone; English where the library knows neither."""
+    for tag in (language, language.split("-", maxsplit=1)[0]):
+        with suppress(UnknownLocaleError, ValueError):
+            return Locale.parse(tag, sep="-")
+    return Locale("en")
 
 
 def _catalogue(language: str) -> Catalogue:

@@ -95,19 +95,21 @@ def _from_takeoff(ref: TakeoffRef, results: Results, problems: list[Problem]) ->
     """A take-off's result. A take-off that could not be worked out has reported why itself."""
     takeoff = results.get(ref.name)
     if takeoff is None:
-        problems.append(_no_such(ref, f"there is no take-off {ref.name}", ref.name, list(results)))
+        known = {name: f"{name}.{ref.result}" for name in results}
+        problems.append(_no_such(ref, f"there is no take-off {ref.name}", ref.name, known))
         return None
     if takeoff and ref.result not in takeoff:
         found = f"the take-off {ref.name} has no result {ref.result}"
-        problems.append(_no_such(ref, found, ref.result, list(takeoff)))
+        problems.append(_no_such(ref, found, ref.result, {result: f"{ref.name}.{result}" for result in takeoff}))
     return takeoff.get(ref.result)
 
 
-def _no_such(ref: TakeoffRef, found: str, word: str, known: list[str]) -> Problem:
+def _no_such(ref: TakeoffRef, found: str, word: str, known: Mapping[str, str]) -> Problem:
+    """What is wrong with a reference; `known` are the words it could have, and how the whole is then written."""
     near = difflib.get_close_matches(word, known, n=1, cutoff=0.5)
     return Problem(
         place=ref.place,
         found=found,
         expected=", ".join(known) if known else "a take-off of plan.yaml; it has none",
-        fix=f"did you mean {near[0]}?" if near else "",
+        fix=f"did you mean {known[near[0]]}?" if near else "",
     )

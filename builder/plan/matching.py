@@ -8,8 +8,12 @@ from __future__ import annotations
 
 import difflib
 from collections.abc import Iterable, Sequence
+from collections.abc import Set as AbstractSet
+from dataclasses import replace
 from fractions import Fraction
+from functools import lru_cache
 
+from builder.journal.records.item import Source
 from builder.ledger.records import Line
 from builder.plan.budget_records import Budgeted, Match
 from builder.plan.variance import cost_variance
@@ -53,12 +57,13 @@ def _groups(keys: Sequence[str], answers: Iterable[frozenset[str]]) -> list[froz
 
 def _match(planned: list[Budgeted], lines: list[Line]) -> Match:
     planned_quantity = _sum([one.used for one in planned])
-    quantity = _sum([line.used for line in lines if not _adds_none(line)])
+    quantity = _sum([line.used for line in lines if not adds_none(line)])
     if planned_quantity is not None and (quantity is None or not quantity.like(planned_quantity)):
         quantity = None
     planned_cost, job_cost = sum(one.job_cost for one in planned), sum(line.parts.job_cost for line in lines)
     counted = quantity is not None and planned_quantity is not None
-    bought = _sum([line.bought if line.bought is not None else line.used for line in lines])
+    refs = frozenset(line.ref for line in lines)
+    bought = _sum([had_by(line, refs) for line in lines if not adds_none(line)])
     return Match(
         key=" + ".join(one.key for one in planned),
         phase=planned[0].phase,
@@ -79,9 +84,29 @@ def _match(planned: list[Budgeted], lines: list[Line]) -> Match:
     )
 
 
-def _adds_none(line: Line) -> bool:
+def adds_none(line: Line) -> bool:
     """A late charge on something (a deposit kept) says no quantity and needs none."""
     return line.used is None and line.item.deposit_back is not None
+
+
+def had_by(line: Line, refs: AbstractSet[str]) -> Quantity | None:
+    """How much a line brings toward a plan, among lines with these refs; None where nobody counted.
+
+    What is drawn was bought once: it counts here only where the line that bought it does not. A return takes
+    away what had come; what is sold or spoilt had come all the same.
+    """
+    if line.item.source is Source.STOCK:
+        return _drawn(line, refs)
+    if line.bought is not None or line.used is None:
+        return line.bought
+    return replace(line.used, value=Fraction(0)) if line.item.source.leaves else line.used
+
+
+def _drawn(line: Line, refs: AbstractSet[str]) -> Quantity | None:
+    if line.used is None:
+        return None
+    from_others = [draw.quantity for draw in line.draws if draw.ref not in refs]
+    return _sum(from_others) if from_others else replace(line.used, value=Fraction(0))
 
 
 def _sum(quantities: Sequence[Quantity | None]) -> Quantity | None:
@@ -107,13 +132,21 @@ def near_misses(matches: Sequence[Match], lines: Sequence[Line]) -> tuple[Proble
     """Real lines that nothing planned was matched with, though something planned sounds like it."""
     answered = {ref for match in matches for ref in match.refs}
     waiting = [one for match in matches if not match.refs for one in match.planned]
+    if not waiting:
+        return ()
     found = (_near(line, waiting) for line in lines if line.ref not in answered and not line.item.source.leaves)
     return tuple(one for one in found if one is not None)
 
 
+@lru_cache(maxsize=1024)
+def _nearest(name: str, names: tuple[str, ...]) -> list[str]:
+    """What sounds most like a name. Kept: a long journal buys the same things again and again."""
+    return difflib.get_close_matches(name, names, n=1, cutoff=0.75)
+
+
 def _near(line: Line, waiting: Sequence[Budgeted]) -> Problem | None:
     names = {_bare(one.item.what): one for one in waiting if one.phase == line.phase}
-    near = difflib.get_close_matches(_bare(line.item.what), list(names), n=1, cutoff=0.75)
+    near = _nearest(_bare(line.item.what), tuple(names))
     elsewhere = [one for one in waiting if _bare(one.item.what) == _bare(line.item.what)]
     planned = names[near[0]] if near else elsewhere[0] if elsewhere else None
     if planned is None:

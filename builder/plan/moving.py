@@ -13,6 +13,7 @@ from fractions import Fraction
 from builder.journal.records.journal import Journal
 from builder.ledger.records import Ledger, Line
 from builder.plan.budget_records import Match, Outlook, Status
+from builder.plan.matching import adds_none, had_by
 from builder.words.quantity import Quantity
 from builder.words.rounding import half_up
 
@@ -29,12 +30,14 @@ class _Answered:
 
     def add(self, line: Line) -> None:
         self.job_cost += line.parts.job_cost
-        bought = line.bought if line.bought is not None else line.used
+        self.any = True
+        if adds_none(line):
+            return
+        bought = had_by(line, frozenset(self.match.refs))
         if bought is None or (self.bought is not None and not bought.like(self.bought)):
             self.counted = False
         elif self.counted:
             self.bought = bought if self.bought is None else self.bought + bought
-        self.any = True
 
     def lacking(self) -> int:
         wanted = _wanted(self.match)

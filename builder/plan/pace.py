@@ -88,7 +88,8 @@ def _idle_weeks(start: datetime.date, as_of: datetime.date, told: Sequence[_Stre
     first = monday(start)
     count = (monday(as_of + _DAY) - first) // _WEEK
     mondays = [first + place * _WEEK for place in range(count)]
-    return [Span(first=day, last=day + 6 * _DAY) for day in mondays if not any(day in stretch.days for stretch in told)]
+    spoken_for = {stretch.days.first + place * _WEEK for stretch in told for place in range(_week_count(stretch.days))}
+    return [Span(first=day, last=day + 6 * _DAY) for day in mondays if day not in spoken_for]
 
 
 def _promises(week: WorkWeek, start: datetime.date, span: Span) -> list[Fraction]:

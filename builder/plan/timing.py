@@ -96,7 +96,7 @@ def _spent(phase: str, episodes: tuple[Episode, ...]) -> Fraction | None:
 def _chance(finish: Finish | NoFinish, day: datetime.date | None) -> Fraction | None:
     if day is None or isinstance(finish, NoFinish):
         return None
-    return max((share for date, share in finish.ready_by if date <= day), default=Fraction(0))
+    return finish.chance(day)
 
 
 def check_order(journal: Journal) -> tuple[Problem, ...]:

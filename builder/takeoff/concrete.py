@@ -50,18 +50,19 @@ SMALL_BUILDING_WASTE = Suggestion(
 def check_bag(values: Values) -> Iterator[Refusal]:
     """A bag whose yield is not known, or a yield without its bag."""
     if values.has("bag") and not values.has("bag_yield"):
+        metric = values.quantity("bag").unit.symbol in ("kg", "t")
         yield Refusal(
             values.place("bag"),
             f"no yield is known for a bag of {shown(values.quantity('bag'))}",
             "a bag of 40 lb, 50 lb, 60 lb or 80 lb, or its yield beside it",
-            "give bag_yield: the volume printed on the bag",
+            "give bag_yield: the volume printed on the bag" + (", such as 12 L" if metric else ""),
         )
     if values.given("bag_yield") and not values.given("bag"):
         yield Refusal(
             values.place("bag_yield"),
             "bag_yield stands without its bag",
             "the weight of one bag beside it",
-            "add bag: 80 lb",
+            "add bag: 25 kg" if values.quantity("bag_yield").unit.symbol in ("L", "m3") else "add bag: 80 lb",
         )
 
 

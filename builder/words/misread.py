@@ -20,6 +20,10 @@ VULGAR = {
 }  # fmt: skip
 # Other ways of saying "about" (which the format has one word for).
 ROUGHLY = r"(?i:(?:about|approx(?:imately)?\.?|around|roughly|circa|ca\.?|say)\s+|[~≈]\s?)"
+# Other ways of writing the % sign, in the languages of the pages.
+_PERCENT = re.compile(
+    r"(?P<number>.*\d)\s*(?:per ?cent|pct|prozent|v\.? ?h\.?|pour ?cent|p\.? ?c\.?|por ?ciento)\.?", re.IGNORECASE
+)
 _PLAIN = r"(?:[0-9]+(?:\.[0-9]+)?|\.[0-9]+)"
 _Row = tuple[re.Pattern[str], str, Callable[[re.Match[str]], str]]
 
@@ -40,6 +44,19 @@ def misread(text: str) -> tuple[str, str]:
         if match is not None:
             return f"{clipped(text)} {wrong}", fix(match)
     return f"{clipped(text)} is not a number", ""
+
+
+def with_percent(text: str) -> str:
+    """A part whose % sign was written in words, as it should be written; "" where there are no such words.
+
+    >>> with_percent("55 Prozent"), with_percent("8,25 v.H."), with_percent("55 bag")
+    ('55%', '8.25%', '')
+    """
+    match = _PERCENT.fullmatch(text) if len(text) <= LONGEST_SHOWN else None
+    if match is None:
+        return ""
+    number = _write(match["number"].strip()).removeprefix("write ")
+    return f"{number}%" if re.fullmatch(_PLAIN, number) else ""
 
 
 @cache

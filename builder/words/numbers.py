@@ -10,7 +10,7 @@ import re
 from dataclasses import dataclass
 from fractions import Fraction
 
-from builder.words.misread import clipped, misread
+from builder.words.misread import clipped, misread, with_percent
 from builder.words.rounding import decimal_text, significant_text
 
 LONGEST = 12
@@ -110,9 +110,8 @@ def _no_rate(text: str, error: Unreadable) -> Unreadable:
     if match is not None and not match[1] and len(text) <= LONGEST and int(match[3]):
         hundred = decimal_text(Fraction(100 * int(match[2]), int(match[3])), 1)
         return Unreadable(f"{text} is a fraction", error.expected, f"write {hundred.removesuffix('.0')}%")
-    bare = re.sub(r"\s*(?:percent|per cent|pct)$", "", text, flags=re.IGNORECASE)
-    if _NUMBER.fullmatch(bare):
-        return Unreadable(f"{clipped(text)} has no % sign", error.expected, f"write {bare}%")
+    if meant := with_percent(text):
+        return Unreadable(f"{clipped(text)} has no % sign", error.expected, f"write {meant}")
     if text.lower() in _SPOKEN:
         return Unreadable(f"{text} is a word", error.expected, f"write {_SPOKEN[text.lower()]}")
     if text == "%":

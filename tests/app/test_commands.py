@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 import json
+import re
 from pathlib import Path
+from unicodedata import normalize
 
 import pytest
+from PIL import Image
 
 from builder.cli import COMMAND_WRONG, DONE, JOURNAL_WRONG, main
 from tests.app.journal_folder import FILES, write
@@ -26,6 +29,19 @@ def test_publish_makes_a_site_and_says_which_file_to_open(tmp_path: Path, capsys
     page = (site / "episodes/02-second/index.html").read_text(encoding="utf-8")
     assert "54 bags" in page
     assert "$586.60" in page
+
+
+def test_publish_tells_what_is_not_shown_of_a_picture(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """Before anything else it says."""
+    text = "---\ntitle: Rain\ndate: 2026-05-03\nphase: foundation\n---\n\n![The puddle](photos/puddle.gif)\n"
+    journal = write(tmp_path / "journal", **{"episodes/03-rain.md": text})
+    (journal / "photos").mkdir()
+    frames = [Image.new("RGB", (40, 20), colour) for colour in ("red", "blue")]
+    frames[0].save(journal / "photos/puddle.gif", save_all=True, append_images=frames[1:])
+    assert main(["publish", str(journal), "--to", str(tmp_path / "site")]) == DONE
+    assert capsys.readouterr().out.startswith(
+        "photos/puddle.gif: the GIF picture moves; the site shows its first frame; link to a film instead.\n"
+    )
 
 
 def test_the_same_journal_gives_the_same_bytes(tmp_path: Path) -> None:
@@ -157,6 +173,41 @@ def test_a_folder_that_is_no_journal(tmp_path: Path, capsys: pytest.CaptureFixtu
     """Says how to make one."""
     assert main(["inspect", str(tmp_path)]) == JOURNAL_WRONG
     assert f"barrowbook begin {tmp_path}" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize(
+    ("written", "there"),
+    [
+        ("my%20photo.png", "my photo.png"),
+        ("café.png", normalize("NFD", "café.png")),
+        (normalize("NFD", "café.png"), "café.png"),
+    ],
+)
+def test_a_photo_is_shown_however_its_name_is_written(tmp_path: Path, written: str, there: str) -> None:
+    """Spaces as addresses write them; accents composed, or decomposed as some file systems keep them."""
+    story = FILES["episodes/02-second.md"] + f"\n![The bags](../photos/{written})\n"
+    journal = write(tmp_path / "journal", **{"02_second": story})
+    (journal / "photos").mkdir()
+    Image.new("RGB", (64, 48), "teal").save(journal / "photos" / there)
+    assert main(["publish", str(journal), "--to", str(tmp_path / "site")]) == DONE
+    page = (tmp_path / "site/episodes/02-second/index.html").read_text(encoding="utf-8")
+    (shown,) = re.findall(r'<img[^>]* src="([^"]+)"', page)
+    assert (tmp_path / "site/episodes/02-second" / shown).is_file()
+
+
+def test_a_name_too_long_for_its_show_notes_is_told_by_how_much(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """255 bytes are a file's name; with .txt for .md they would be one more."""
+    journal = write(tmp_path / "journal")
+    for letters, code in ((248, DONE), (249, JOURNAL_WRONG)):
+        name = f"03-{'x' * letters}.md"
+        (journal / "episodes" / name).write_text(bad_episode("hours: 3"), encoding="utf-8")
+        assert main(["publish", str(journal), "--to", str(tmp_path / "site")]) == code
+        (journal / "episodes" / name).unlink()
+    told = capsys.readouterr().err
+    assert "the file's name is too long by 1 for its show notes, which would be named 03-xxx" in told
+    assert "so: rename it with at least 1 letter less" in told
 
 
 def test_latin_1_bytes_are_told_with_their_place(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:

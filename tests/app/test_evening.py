@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime
 import json
+import re
 from pathlib import Path
 
 import jsonschema  # type: ignore[import-untyped]
@@ -11,13 +12,20 @@ import pytest
 import yaml
 
 from builder.cli import COMMAND_WRONG, DONE, main
-from builder.evening import NotDone, answers, line_told, new_episode, spend
+from builder.evening import answers, new_episode
 from builder.journal.add_line import NewLine, with_line
 from builder.journal.schema import schemas
 from builder.journal.starting import last_weekend, slug_of
+from builder.journal.writing import NotDone
+from builder.spending import Spent, line_told, ready_to_spend, spend
 from tests.app.journal_folder import FILES, write
 
 BEGIN = ["--title", "The shed", "--language", "en-US", "--currency", "USD", "--phases", "Ground, Frame"]
+
+
+def add(journal: Path, new: NewLine) -> Spent:
+    """Add a line to the newest episode."""
+    return spend(journal, ready_to_spend(journal), new)
 
 
 def test_a_new_journal_publishes_at_once(tmp_path: Path) -> None:
@@ -69,6 +77,44 @@ def test_begin_asks_for_what_is_not_told() -> None:
         "Phases in order, with commas between",
     ]
     assert (told.title, told.currency, told.ready_by) == ("The shed", "USD", None)
+
+
+@pytest.mark.parametrize(
+    ("language", "currency", "phase"),
+    [("en-GB", "USD", "Ground"), ("de-AT", "EUR", "Boden"), ("fr", "EUR", "Terrain"), ("ja", "USD", "Ground")],
+)
+def test_enter_takes_what_is_usual_for_the_language(language: str, currency: str, phase: str) -> None:
+    """Pages in German have no phase called Ground."""
+    told = answers({"language": language}, None, datetime.date(2026, 4, 4))
+    assert (told.currency, told.phases[0]) == (currency, phase)
+
+
+@pytest.mark.parametrize(("language", "bag", "area"), [("en-US", "80 lb", "10 ft"), ("de", "25 kg", "3 m")])
+def test_the_comments_measure_as_the_reader_does(tmp_path: Path, language: str, bag: str, area: str) -> None:
+    """In feet or in metres."""
+    assert main(["begin", str(tmp_path), "--title", "A", "--language", language]) == DONE
+    assert f"# floor_area: {area}" in (tmp_path / "journal.yaml").read_text(encoding="utf-8")
+    assert f"material: Concrete mix, {bag}" in (tmp_path / "plan.yaml").read_text(encoding="utf-8")
+
+
+def test_every_comment_that_shows_a_key_can_be_taken_at_its_word(tmp_path: Path) -> None:
+    """The # before a key taken away, the files still read: one amount and lines are shown as two ways."""
+    assert main(["begin", str(tmp_path), *BEGIN]) == DONE
+    for name in ("journal.yaml", "plan.yaml", "owned.yaml"):
+        lines = (tmp_path / name).read_text(encoding="utf-8").split("\n")
+        shown = [re.sub(r"^(\s*)# ?(?=\s*(?:- )?[a-z_]+:(?: |$))", r"\1", line) for line in lines]
+        assert shown != lines
+        amount = next((at for at, line in enumerate(shown) if line.startswith("    planned: 500")), None)
+        if amount is not None:  # the first phase shows both ways; one of them goes
+            del shown[amount]
+        (tmp_path / name).write_text("\n".join(shown), encoding="utf-8")
+    assert main(["inspect", str(tmp_path)]) == DONE
+
+
+def test_the_work_begins_with_the_first_episode(tmp_path: Path) -> None:
+    """Both are dated with the last weekend, so no episode lies before the beginning."""
+    told = answers({"title": "A"}, None, datetime.date(2026, 11, 25))
+    assert told.begun == last_weekend(datetime.date(2026, 11, 25)).first == datetime.date(2026, 11, 21)
 
 
 def test_the_next_build_begins_with_the_leftovers_of_the_last(tmp_path: Path) -> None:
@@ -123,22 +169,33 @@ def test_spend_refuses_a_line_that_would_be_a_mistake(tmp_path: Path) -> None:
     journal = write(tmp_path)
     before = (journal / "episodes/02-second.md").read_bytes()
     with pytest.raises(NotDone, match="nothing was written"):
-        spend(journal, NewLine(kind="material", what="Nails", values=(("cost", "1,250"),)))
+        add(journal, NewLine(kind="material", what="Nails", values=(("cost", "1,250"),)))
     assert (journal / "episodes/02-second.md").read_bytes() == before
     assert sorted(path.name for path in (journal / "episodes").iterdir()) == ["01-first.md", "02-second.md"]
 
 
 def test_spend_notices_a_name_nearly_the_same(tmp_path: Path) -> None:
     """So that leftovers are found again by their material."""
-    spent = spend(write(tmp_path), NewLine(kind="material", what="Concrete mixx", values=(("cost", "12"),)))
+    spent = add(write(tmp_path), NewLine(kind="material", what="Concrete mixx", values=(("cost", "12"),)))
     assert spent.noticed[0] == "there is a Concrete mix already: write the same name if it is the same thing"
 
 
-def test_spend_asks_when_nothing_is_told() -> None:
-    """What, how many, how much, where from, which receipt; empty answers leave a key out."""
+def test_spend_asks_when_nothing_is_told(tmp_path: Path) -> None:
+    """What, how many, how much, where from, what it is worth where it was found; empty answers leave a key out."""
     replies = iter(["Bolts", "12", "about 30", "salvaged", ""])
-    new = line_told({}, lambda question, usual: next(replies))
+    new = line_told({}, lambda question, usual: next(replies), ready_to_spend(write(tmp_path)))
     assert new.written() == ["- material: Bolts", "  quantity: 12", "  cost: about 30", "  source: salvaged"]
+
+
+def test_spend_never_takes_an_older_episode_for_one_that_cannot_be_read(tmp_path: Path) -> None:
+    """The line would stand in the wrong weekend; and a new episode would take a number twice."""
+    journal = write(tmp_path, **{"episodes/03-third.md": "---\ntitle: [\n---\n"})
+    before = {path: path.read_bytes() for path in journal.rglob("*.*")}
+    with pytest.raises(NotDone, match=r"episodes/03-third\.md:3:.*mend this first; nothing was written"):
+        ready_to_spend(journal)
+    with pytest.raises(NotDone, match="mend this first"):
+        new_episode(journal, "Fourth", datetime.date(2026, 4, 26))
+    assert {path: path.read_bytes() for path in journal.rglob("*.*")} == before
 
 
 def test_words_become_a_file_name() -> None:

@@ -9,14 +9,14 @@ import pytest
 
 from builder.app import work_out
 from builder.cli import DONE, main
-from builder.journal.format_page import GROUPS, table, with_tables
+from builder.format_page import GROUPS, METHODS, table, with_tables
 
 
 def test_the_format_page_is_made_from_the_declared_keys(root: Path) -> None:
     """Every group of keys stands on it, as the reading declares it."""
     page = (root / "README.md").read_text(encoding="utf-8")
-    assert with_tables(page) == page, "run: python -m builder.journal.format_page README.md"
-    missing = [name for name in GROUPS if f"<!-- keys: {name} -->" not in page]
+    assert with_tables(page) == page, "run: python -m builder.format_page README.md"
+    missing = [name for name in (*GROUPS, METHODS) if f"<!-- keys: {name} -->" not in page]
     assert not missing
 
 

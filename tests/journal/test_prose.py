@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import unicodedata
+from typing import Literal
 
 import pytest
 
 from builder.words.misread import clipped
-from tests.journal.samples import DATED, episode, read, told
+from tests.journal.samples import DATED, episode, read, told, whole
 
+Form = Literal["NFC", "NFD"]
 PHOTOS = ("photos/pegs.png", "photos/my photo.jpg", "photos/photo (1).jpg", "top.png")
 FIRST = DATED.count("\n") + 3  # the line of the file on which the story begins
 
@@ -178,11 +180,22 @@ class TestPictures:
             f"expected a picture (png, jpg, webp or gif) that is there; {fix}"
         )
 
-    def test_a_name_whose_accents_are_written_another_way_is_told_so(self) -> None:
-        """Both look the same, so the message has to say what is different."""
-        here, there = (unicodedata.normalize(form, "photos/café.png") for form in ("NFC", "NFD"))
-        (line,) = told(read(DATED, story=f"![x]({here})\n", pictures=(there,)))
-        assert line.endswith("; the file's name writes its accents in another way: rename the file without accents")
+    @pytest.mark.parametrize(("here", "there"), [("NFC", "NFD"), ("NFD", "NFC"), ("NFD", "NFD")])
+    def test_accents_may_be_composed_in_the_story_and_not_on_the_disk(self, here: Form, there: Form) -> None:
+        """Both look the same, and a keyboard and a file system do not ask which is wanted."""
+        name = "photos/café.png"
+        story = f"![x]({unicodedata.normalize(here, name)})\n"
+        journal = whole(read(DATED, story=story, pictures=(unicodedata.normalize(there, name),)))
+        assert journal.episodes[0].pictures[0].path == name
+
+    def test_two_files_that_differ_only_in_how_accents_are_written_are_told(self) -> None:
+        """Nobody can see which one is meant."""
+        both = tuple(unicodedata.normalize(form, "photos/café.png") for form in ("NFC", "NFD"))
+        (line,) = told(read(DATED, story="![x](photos/café.png)\n", pictures=both))
+        assert line == (
+            f"episodes/01-a.md:{FIRST}:1: mistake: two pictures are named photos/café.png, with their accents written "
+            "in two ways; expected one picture of a name; remove one of the two files, or rename it without accents"
+        )
 
     def test_a_picture_without_words_is_a_warning(self) -> None:
         """Said once for each."""

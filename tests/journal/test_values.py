@@ -13,7 +13,7 @@ from builder.words.money import Currency, Money
 from builder.words.quantity import Quantity
 from builder.words.span import Span
 from builder.words.units import MEASURED
-from tests.journal.samples import SETTINGS, episode, item, read, whole
+from tests.journal.samples import DATED, SETTINGS, episode, item, read, whole
 
 USD = Currency.named("USD")
 
@@ -113,6 +113,56 @@ class TestLines:
         others = [line for line in plain if not key.startswith(line.partition(":")[0])]
         assert item(*others, key).judged
         assert not item(*plain).judged
+
+    @pytest.mark.parametrize("key", ["tax: about 7%", "delivery: about 35", "discount: about 5"])
+    def test_about_on_a_receipt_makes_each_of_its_lines_a_judgement(self, key: str) -> None:
+        """Wherever they stand: what they cost rests on it. Lines of other receipts do not."""
+        front = f"receipts:\n  yard:\n    {key}\n    items: ['Nails, 9']\n  mill: {{tax: 7%, items: ['Oak, 80']}}\n"
+        lines = episode(f"{front}items:\n  - {{material: Bolts, cost: 40, receipt: yard}}\n  - Glue, 3\n").items
+        assert [(line.what, line.judged) for line in lines] == [
+            ("Nails", True),
+            ("Oak", False),
+            ("Bolts", True),
+            ("Glue", False),
+        ]
+
+    def test_a_guessed_deposit_is_no_judgement_of_what_the_line_cost(self) -> None:
+        """It is owed back, and outside what was paid."""
+        line = item("equipment: Cutter", "source: hired", "cost: 64", "deposit: about 100")
+        assert (line.deposit, line.judged) == (dollars("100"), False)
+
+    def test_about_so_many_people_is_so_many(self) -> None:
+        """No figure rests on how many worked."""
+        assert episode("people: about 4\n").people == 4
+
+    @pytest.mark.parametrize("written", ["55", "55.00"])
+    def test_a_share_with_its_cents_is_meant_as_an_amount(self, written: str) -> None:
+        """Only the bare number is asked about."""
+        lines = f"items:\n  - material: Stone\n    cost: 260\n    share: {written}\n"
+        assert len(read(DATED + lines).problems) == (written == "55")
+
+    @pytest.mark.parametrize(
+        ("receipt", "warns"),
+        [
+            ("tax: 19", True),
+            ("tax: 30", True),
+            ("tax: 19.00", False),
+            ("tax: 19%", False),
+            ("tax: 31", False),
+            ("tax: 0", False),
+            ("tax: 1.40", False),
+            ("tax: 19, total: 119", False),
+        ],
+    )
+    def test_a_small_whole_tax_is_asked_about_where_no_total_settles_it(self, receipt: str, warns: bool) -> None:
+        """A till's tax has cents, a rate mostly none; with its cents, or a total, it is no question."""
+        found = read(f"{DATED}receipts:\n  yard: {{{receipt}, items: ['Nails, 100']}}\n").problems
+        assert [problem.is_mistake for problem in found] == [False] * warns
+
+    def test_where_money_has_no_cents_a_whole_tax_is_not_asked_about(self) -> None:
+        """Every amount of yen is whole."""
+        settings = "title: A\nlanguage: en\ncurrency: JPY\n"
+        assert read(f"{DATED}receipts: {{yard: {{tax: 8, items: ['Nails, 100']}}}}\n", settings=settings).problems == ()
 
     @pytest.mark.parametrize(("written", "taxed"), [("no", False), ("No", False), ("yes", True), ("true", True)])
     def test_no_is_no(self, written: str, taxed: bool) -> None:

@@ -281,14 +281,14 @@ DRAWS: dict[str, tuple[list[str], str]] = {
         f"episodes/02-day.md:4:52: mistake: 11 bag of Mix is spoiled, and only 10 bag {LEFT}; {BAGS}",
     ),
     "a part of a draw that is more than the draw": (
-        later("material: Mix, source: stock, quantity: 1 bag, share: 41"),
+        later("material: Mix, source: stock, quantity: 1 bag, share: 41.00"),
         (
             "episodes/02-day.md:4:64: mistake: share is 41.00, more than the 10.00 it is a part of; "
             "expected at most 10.00; an amount that went into this build, or a part such as 55%"
         ),
     ),
     "a part of a gift that cost nothing": (
-        ["items: [{material: Stone, source: gift, share: 41}]"],
+        ["items: [{material: Stone, source: gift, share: 41.00}]"],
         (
             "episodes/01-day.md:4:48: mistake: share is 41.00, more than the 0.00 it is a part of; "
             "expected at most 0.00; an amount that went into this build, or a part such as 55%"

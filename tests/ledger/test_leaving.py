@@ -261,8 +261,10 @@ class TestOnItsOwnDate:
         """Three bags from the shelf were in no footing; back in the shop they are bought less all the same."""
         back = after(MIX, "{material: Mix, source: returned, quantity: 3 bag}").line("2.1")
         gone = after(MIX, "{material: Mix, source: sold, quantity: 3 bag, cost: 9}").line("2.1")
+        rest = after(MIX, "{material: Mix, source: sold, cost: 9}").line("2.1")
         assert (str(back.used), str(back.bought)) == ("0 bag", "-3 bag")
         assert (str(gone.used), gone.bought) == ("0 bag", None)
+        assert (str(rest.used), rest.bought) == ("0 bag", None)  # all six, and none of the four in the build
 
     def test_what_comes_out_of_the_build_is_used_less(self) -> None:
         """Eight bags are the six from the shelf and two that had been put in."""

@@ -172,7 +172,7 @@ DIVIDED: list[tuple[str, str, Moved]] = [
     (
         # 80.00 kept, and 40.00 of those went into this build, as the line says
         "a share as an amount is what it says, whatever went back",
-        "{material: Mix, quantity: 10 bag, cost: 100, share: 40, returned: 2 bag}",
+        "{material: Mix, quantity: 10 bag, cost: 100, share: 40.00, returned: 2 bag}",
         new(4000) | {"paid": 8000, "elsewhere": 4000},
     ),
     (
@@ -249,7 +249,7 @@ class TestQuantities:
 
     def test_a_share_of_the_money_is_that_share_of_the_things(self) -> None:
         """20.00 of 50.00 is two fifths of 10 bags."""
-        only = sound("items:\n  - {material: Mix, quantity: 10 bag, cost: 50, share: 20}").line("1.1")
+        only = sound("items:\n  - {material: Mix, quantity: 10 bag, cost: 50, share: 20.00}").line("1.1")
         assert str(only.used) == "4 bag"
 
     def test_a_quantity_that_was_not_said_stays_unsaid(self) -> None:

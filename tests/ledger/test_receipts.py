@@ -82,6 +82,11 @@ class TestTaxOnGoods:
         kept = shop("tax: 7%\ntotal: 207", "Timber, 100", "{material: Book of knots, cost: 100, taxed: no}")
         assert paid(kept) == [10700, 10000]
 
+    def test_what_cost_nothing_bears_no_tax(self) -> None:
+        """All of it falls on the line that cost something."""
+        kept = shop("tax: 7%\ntotal: 107", "{material: Sample, cost: 0}", "Timber, 100")
+        assert paid(kept) == [0, 10700]
+
     def test_as_an_amount_over_the_taxed_lines(self) -> None:
         """3.01 over two equal lines: the odd cent goes to the earlier one."""
         kept = shop("tax: 3.01\ntotal: 103.01", "{material: Book, cost: 20, taxed: no}", "Timber, 40", "Screws, 40")
@@ -118,7 +123,7 @@ class TestTaxOnDelivery:
     def test_an_amount_is_divided_between_goods_and_delivery(self) -> None:
         """11.00 over goods of 100.00 and delivery of 10.00; the untaxed line has its part of the delivery."""
         kept = shop(
-            "tax: 11\ndelivery: 10\ndelivery_taxed: yes\ntotal: 221",
+            "tax: 11.00\ndelivery: 10\ndelivery_taxed: yes\ntotal: 221",
             "Timber, 100",
             "{fee: Permit, cost: 100, taxed: no}",
         )
@@ -239,6 +244,8 @@ class TestRest:
             ("discount: 50\ntotal: 10", "{material: Brushes, cost: 0}", 6000),
             # half of 60.00 + 40.00; 40.01 would do as well, and the lower one is taken
             ("discount: 50%\ntotal: 50", "Timber, 60", 4000),
+            # nine tenths of 99.96 are 89.964, so 89.96 is taken off
+            ("discount: 90%\ntotal: 10", "{material: Brushes, cost: 0}", 9996),
             ("tax: 6.10\ndelivery: 4\ntotal: 110.10", "Timber, 60", 4000),
             ("tax: included\ntotal: 100", "Timber, 60", 4000),
             ("total: 60", "Timber, 60", 0),
@@ -326,7 +333,7 @@ class TestLinesOfOneReceipt:
 
     def test_a_share_as_an_amount_takes_its_part_of_tax_and_delivery(self) -> None:
         """30.00 of 50.00 is three fifths: of 60.00, 36.00."""
-        kept = shop("tax: 10%\ndelivery: 5\ntotal: 60", "{material: Paint, cost: 50, share: 30}")
+        kept = shop("tax: 10%\ndelivery: 5\ntotal: 60", "{material: Paint, cost: 50, share: 30.00}")
         expected = {"paid": 6000, "elsewhere": 2400, "job_cost": 3600, "replacement_cost": 3600}
         assert kept.moved("1.1") == expected
 

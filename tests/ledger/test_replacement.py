@@ -57,7 +57,7 @@ NEW: list[tuple[str, str, int, int]] = [
     (
         # 20.00 of 4 x 10.00
         "of the part that went into this build, where it is an amount",
-        "{material: Vent, quantity: 4, unit_cost: 10, share: 20, replacement_cost: 15}",
+        "{material: Vent, quantity: 4, unit_cost: 10, share: 20.00, replacement_cost: 15}",
         3000,
         1000,
     ),
@@ -273,7 +273,7 @@ class TestEstimated:
             "{material: Mix, quantity: about 10 bag, cost: 50, used: 4 bag}",
             "{material: Mix, quantity: 10 bag, cost: 50, used: about 4 bag}",
             "{material: Mix, cost: 50, share: about 40%}",
-            "{material: Mix, cost: 50, share: about 20}",
+            "{material: Mix, cost: 50, share: about 20.00}",
             "{material: Mix, cost: 50, reusable_share: about 60%}",
             "{material: Mix, cost: 40, uses: about 2}",
             "{material: Mix, cost: 20, replacement_cost: about 30}",

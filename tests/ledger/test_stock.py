@@ -60,6 +60,21 @@ class TestDrawing:
         assert kept.moved("2.1") == {"in_stock": -20, "job_cost": 20, "saved": -20}
         assert kept.line("2.1").used is None
 
+    def test_a_lot_that_is_empty_is_passed_over(self) -> None:
+        """The first bag costs 3.00 and is drawn; the next ones cost 5.00 each, the last ones 7.00."""
+        one = "items: [{material: Mix, source: stock, quantity: 1 bag}]"
+        kept = sound(
+            "items: [{material: Mix, quantity: 2 bag, cost: 6, used: 1 bag, id: first}]",
+            one,
+            "items: [{material: Mix, quantity: 3 bag, cost: 15, used: 1 bag, id: second}]",
+            "items: [{material: Mix, quantity: 1 bag, cost: 7, used: 0 bag, id: third}]",
+            "items: [{material: Mix, source: stock, quantity: 1 bag, from: third}]",
+            one,
+            one,
+        )
+        drawn = [[(draw.ref, draw.value) for draw in kept.line(f"{day}.1").draws] for day in (2, 5, 6, 7)]
+        assert drawn == [[("first", 300)], [("third", 700)], [("second", 500)], [("second", 500)]]
+
     def test_the_whole_build_then_cost_what_was_bought(self) -> None:
         """Bought, used in two steps: nothing saved, nothing left."""
         kept = sound(MIX, "items: [{material: Mix, source: stock}]")
@@ -68,7 +83,7 @@ class TestDrawing:
     def test_leftovers_may_go_to_somebody_else(self) -> None:
         """`share: 0%` of a draw: taken from stock and gone elsewhere; half of it, or an amount, stays."""
         draw = "items: [{{material: Mix, source: stock, quantity: 2 bag, share: {}}}]"
-        given, half, amount = (sound(MIX, draw.format(share)).moved("2.1") for share in ("0%", "50%", "9"))
+        given, half, amount = (sound(MIX, draw.format(share)).moved("2.1") for share in ("0%", "50%", "9.00"))
         assert given == {"in_stock": -2400, "elsewhere": 2400}
         assert half == {"in_stock": -2400, "elsewhere": 1200, "job_cost": 1200, "saved": -1200}
         assert amount == {"in_stock": -2400, "elsewhere": 1500, "job_cost": 900, "saved": -900}

@@ -286,6 +286,26 @@ class TestSentences:
         assert german.over_or_under(0) == "im Plan"
         assert german.over_or_under(1200, Bound.AT_LEAST) == f"mindestens 12,00{HELD}über Plan"
         assert german.over_or_under(-1200, Bound.AT_LEAST) == f"höchstens 12,00{HELD}unter Plan"
+        assert german.over_or_under(1200, alone=True) == f"12,00{HELD}€{HELD}über Plan"
+
+    @pytest.mark.parametrize(
+        ("written", "shown"),
+        [
+            ("1.5 yd3", "1,5 yd³"),
+            ("2700 lb/yd3", "2.700 lb/yd³"),
+            ("5 ft 7 1/2 in", "5 ft 7 1/2 in"),
+            ("0.1250 m", "0,1250 m"),
+            ("12.5%", f"12,5{HELD}%"),
+            ("16 in, 8.5 in; 300 ft2", "16 in, 8,5 in; 300 ft²"),
+            ("#4", "#4"),
+            ("12M", "12M"),
+            ("1:2.5", "1:2.5"),
+            ("2026-04-05", "2026-04-05"),
+        ],
+    )
+    def test_an_author_s_figures_keep_their_digits(self, written: str, shown: str) -> None:
+        """None is rounded; the marks and signs are the reader's. What is no plain number stays."""
+        assert words("de-DE").as_written(written) == shown
 
     def test_a_list_reads_as_a_list(self) -> None:
         """With the language's own `and` (Unicode CLDR 47 list patterns)."""

@@ -96,7 +96,7 @@ def serve(site: Path, pages: int) -> None:
         state, spare = line.split()
         child = os.fork()
         if child == 0:
-            publish_folder(site, states[state], version="1", spare=_spare(spare))
+            publish_folder(site, states[state], version="1", spare=_spare(spare), wait=60)
             os._exit(0)
         _say(child)
         sys.stdin.readline()

@@ -22,6 +22,17 @@ def test_every_picture_comes_in_its_widths_with_the_size_of_the_widest(tmp_path:
     assert all(copy.read()[:4] == b"RIFF" for copy in prepared.files.values())
 
 
+def test_a_picture_that_moves_is_told_to_the_author(tmp_path: Path) -> None:
+    """By its path, once prepared and again from the cache; a picture that stands still needs no note."""
+    frames = [Image.new("RGB", (40, 20), colour) for colour in ("red", "blue")]
+    frames[0].save(tmp_path / "a.gif", save_all=True, append_images=frames[1:])
+    frames[0].save(tmp_path / "b.png")
+    told = ("a.gif: the GIF picture moves; the site shows its first frame; link to a film instead.",)
+    with Store(tmp_path / "cache") as store:
+        for _ in range(2):
+            assert prepare_photos(("a.gif", "b.png"), tmp_path, store.remember).notes == told
+
+
 def test_what_is_no_picture_is_named(tmp_path: Path) -> None:
     """With what to do about it."""
     (tmp_path / "photos").mkdir()

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+from itertools import cycle
 from pathlib import Path
 
 import pytest
 from playwright.sync_api import Browser, Page
 
 from tests.site.folder import document, kinds, listed, named, pages
-from tests.site.window import visited
+from tests.site.window import resized, visited
 
 pytestmark = pytest.mark.browser
 
@@ -16,36 +18,65 @@ NARROW = 320  # CSS pixels: WCAG 2.2, 1.4.10 Reflow; also a page of 1280 at 400 
 PAPER = 718  # CSS pixels between margins of 10 mm on A4 (190 mm at 96 to the inch)
 
 
-def test_no_page_asks_anybody_for_anything(browser: Browser, demo_site: Path) -> None:
-    """Read from top to bottom, every request is for a file of the folder, and every one is answered."""
-    asked: list[str] = []
-    failed: list[str] = []
+@dataclass(frozen=True, slots=True)
+class Heard:
+    """What pages asked for while they were read, what of it failed, and what they said in the console."""
+
+    asked: list[str]
+    failed: list[str]
+    said: list[str]
+
+
+@pytest.fixture(scope="module")
+def heard(browser: Browser, demo_site: Path) -> Heard:
+    """The demo's pages, listened to."""
+    return hear(browser, demo_site)
+
+
+def hear(browser: Browser, site: Path) -> Heard:
+    """Every page read from top to bottom and left alone until it is quiet, while the next ones open beside it."""
+    heard = Heard([], [], [])
     context = browser.new_context()
-    context.on("request", lambda request: asked.append(request.url))
-    context.on("requestfailed", lambda request: failed.append(f"{request.url}: {request.failure}"))
-    page = context.new_page()
-    for path in pages(demo_site):
-        page.goto(path.as_uri())
-        page.evaluate("window.scrollTo(0, document.body.scrollHeight)")
-        page.wait_for_load_state("networkidle")
+    context.on("request", lambda request: heard.asked.append(request.url))
+    context.on("requestfailed", lambda request: heard.failed.append(f"{request.url}: {request.failure}"))
+    context.on("weberror", lambda error: heard.said.append(f"{error.page and error.page.url}: {error.error}"))
+    context.on("console", lambda message: heard.said.append(f"{message.page and message.page.url}: {message.text}"))
+    windows = [context.new_page() for _ in range(5)]
+    for path, window in zip(pages(site), cycle(windows), strict=False):
+        window.wait_for_load_state("networkidle")
+        window.goto(path.as_uri())
+        window.evaluate("window.scrollTo(0, document.body.scrollHeight)")
+    for window in windows:
+        window.wait_for_load_state("networkidle")
     context.close()
+    return heard
+
+
+def test_no_page_asks_anybody_for_anything(heard: Heard, demo_site: Path) -> None:
+    """Every request is for a file of the folder, photos further down too, and every one is answered."""
     inside = (demo_site.as_uri() + "/", "data:")
-    wrong = failed + [url for url in asked if not url.startswith(inside)]
-    assert len(asked) >= len(pages(demo_site))
+    wrong = heard.failed + [url for url in heard.asked if not url.startswith(inside)]
+    assert len(heard.asked) >= len(pages(demo_site))
+    assert any(url.endswith(".webp") for url in heard.asked)
     assert not wrong, listed(wrong)
 
 
-def test_no_page_complains(browser: Browser, demo_site: Path) -> None:
+def test_no_page_complains(heard: Heard) -> None:
     """No error in the console: no script that fails, nothing that the page's own policy had to stop."""
-    said: list[str] = []
-    context = browser.new_context()
-    page = context.new_page()
-    page.on("pageerror", lambda error: said.append(f"{page.url}: {error}"))
-    page.on("console", lambda message: said.append(f"{page.url}: {message.type}: {message.text}"))
-    for path in pages(demo_site):
-        page.goto(path.as_uri())
-    context.close()
-    assert not said, listed(said)
+    assert not heard.said, listed(heard.said)
+
+
+def test_a_page_that_asks_and_complains_is_heard(browser: Browser, tmp_path: Path) -> None:
+    """A picture that is not there, a script that fails and one that is loud: so silence says something."""
+    (tmp_path / "index.html").write_text(
+        "<!doctype html><title>Loud</title><img src='gone.png' alt=''><script>console.log('hello'); nobody();</script>",
+        encoding="utf-8",
+    )
+    loud = hear(browser, tmp_path)
+    assert [url.rpartition("/")[2] for url in loud.asked] == ["index.html", "gone.png"]
+    assert len(loud.failed) == 1
+    assert any("hello" in said for said in loud.said)
+    assert any("nobody is not defined" in said for said in loud.said)
 
 
 WIDTHS = """() => ({
@@ -56,14 +87,14 @@ WIDTHS = """() => ({
 })"""
 
 
-@pytest.mark.parametrize("width", [NARROW, 390, 768, 1280, 3840])
-def test_no_page_is_wider_than_the_window(browser: Browser, demo_site: Path, width: int) -> None:
+def test_no_page_is_wider_than_the_window(browser: Browser, demo_site: Path) -> None:
     """Nobody scrolls sideways to read, on a small phone or a large screen; a wide table may, in itself."""
     wrong = []
-    for path, page in visited(browser, kinds(demo_site), width):
-        measured = page.evaluate(WIDTHS)
-        if measured["page"] > width:
-            wrong.append(f"{named(demo_site, path)}: {measured['page']} px: {measured['beyond']}")
+    for path, page in visited(browser, kinds(demo_site)):
+        for width in resized(page, NARROW, 390, 768, 1280, 3840):
+            measured = page.evaluate(WIDTHS)
+            if measured["page"] > width:
+                wrong.append(f"{named(demo_site, path)}: {measured['page']} px of {width}: {measured['beyond']}")
     assert not wrong, listed(wrong)
 
 
@@ -98,7 +129,8 @@ def test_the_keyboard_reaches_everything_and_shows_where_it_is(browser: Browser,
         presses = page.evaluate(WAITING) + 40  # a box that scrolls is a stop of its own
         while presses > 0 and page.evaluate("waiting.size"):
             for _ in range(20):
-                page.keyboard.press("Tab")
+                page.keyboard.down("Tab")  # held down it repeats, which takes half the time
+            page.keyboard.up("Tab")
             presses -= 20
         wrong += [f"{named(demo_site, path)}: not reached: {left}" for left in page.evaluate(LEFT)]
         wrong += [f"{named(demo_site, path)}: no ring: {left}" for left in page.evaluate("unseen")]
@@ -121,14 +153,14 @@ def rows_on(page: Page) -> int:
     return seen
 
 
-@pytest.mark.parametrize("width", [390, 1280])
-def test_every_table_can_be_read_without_scripts(browser: Browser, demo_site: Path, width: int) -> None:
+def test_every_table_can_be_read_without_scripts(browser: Browser, demo_site: Path) -> None:
     """Scripts only add: without them every row is there, on a phone too, or unfolds."""
-    wrong = []
-    for path, page in visited(browser, pages(demo_site), width, java_script_enabled=False):
-        seen, there = rows_on(page), rows_in_file(path, folded=False)
-        if seen != there:
-            wrong.append(f"{named(demo_site, path)}: {seen} of {there} rows")
+    wrong = [
+        f"{named(demo_site, path)}: {seen} of {there} rows at {width} px"
+        for path, page in visited(browser, pages(demo_site), java_script_enabled=False)
+        for width in resized(page, 390, 1280)
+        if (seen := rows_on(page)) != (there := rows_in_file(path, folded=False))
+    ]
     assert not wrong, listed(wrong)
 
 

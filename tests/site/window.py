@@ -19,3 +19,10 @@ def visited(browser: Browser, paths: Iterable[Path], width: int = 1280, **how: A
             yield path, page
     finally:
         context.close()
+
+
+def resized(page: Page, *widths: int) -> Iterator[int]:
+    """The same page in windows of these widths in turn: loaded once, laid out for each."""
+    for width in widths:
+        page.set_viewport_size({"width": width, "height": 800})
+        yield width

@@ -157,6 +157,61 @@ def test_what_the_author_gave_is_kept_as_written() -> None:
     ]
 
 
+def test_lists_and_keys_are_kept_as_written() -> None:
+    """On one line, with their brackets and commas."""
+    walls = worked("openings", walls=[{"clear_length": "9 ft"}, {"clear_length": "8 ft"}],
+                   units={"width": "30 in", "count": "4"}, post="6 in")  # fmt: skip
+    wall = worked("block_wall", length="20 ft", height="8 ft", openings=[["3 ft", "7 ft"], "24 in x 48 in"])
+    assert [each.written for each in walls.inputs] == [
+        "clear_length 9 ft; clear_length 8 ft",
+        "width 30 in, count 4",
+        "6 in",
+    ]
+    assert wall.inputs[2].written == "[3 ft, 7 ft], 24 in x 48 in"
+
+
+def notes(takeoff: Takeoff) -> list[str]:
+    """What is said beside the steps."""
+    return [str(step.note) for step in takeoff.steps if step.note is not None]
+
+
+def test_openings_are_told_where_there_are_some() -> None:
+    """And nowhere else."""
+    told = "all openings are taken off, whatever their size (NCMA TEK 14, 1969)"
+    assert told not in notes(worked("block_wall", length="20 ft", height="8 ft"))
+    assert told in notes(worked("block_wall", length="20 ft", height="8 ft", openings=["3 ft x 7 ft"]))
+
+
+@pytest.mark.parametrize("closed", ["yes", "true", "no", "false"])
+def test_studs_say_how_they_are_counted(closed: str) -> None:
+    """One more than spaces, or as many: 12 spaces of 24 in."""
+    studs = worked("studs", length="24 ft", spacing="24 in", closed=closed)
+    round_it_goes = closed in ("yes", "true")
+    assert notes(studs)[0] == (
+        "as many as there are spaces: the wall closes on itself"
+        if round_it_goes
+        else "one more than there are spaces, for the end"
+    )
+    assert number(studs, "count") == (12 if round_it_goes else 13)
+
+
+def test_a_cut_list_says_what_is_proven() -> None:
+    """The fewest boards; or the cheapest, where they have a price."""
+    pieces: dict[str, Written] = {"pieces": {"length": "4 ft", "count": "5"}}
+    fewest = worked("cut_list", stock={"length": "8 ft"}, **pieces)
+    cheapest = worked("cut_list", stock={"length": "8 ft", "unit_cost": "5"}, **pieces)
+    assert "no plan can do with fewer: proven" in notes(fewest)
+    assert "no plan can be cheaper: proven" in notes(cheapest)
+
+
+def test_piers_are_counted() -> None:
+    """Three take three times what one takes."""
+    one, three = (
+        result(worked("pier", diameter="12 in", height="4 ft", count=count), "volume", "ft3") for count in ("1", "3")
+    )
+    assert three == 3 * one
+
+
 def test_a_coefficient_says_whether_it_was_given() -> None:
     """A default has its source, a given one says so."""
     default, given_one = (

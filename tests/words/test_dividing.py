@@ -46,8 +46,8 @@ class TestSplit:
 
     def test_a_float_never_gets_in(self) -> None:
         """Neither as the amount nor as the rate."""
-        for amount, stays in ((4975.0, Fraction(1, 4)), (4975, 0.25)):
-            with pytest.raises(TypeError):
+        for amount, stays in ((4975.0, Fraction(1, 4)), (4975, 0.25), (4975.0, Fraction(1)), (4975, 1.0)):
+            with pytest.raises(TypeError, match=r"^money is divided by whole numbers and fractions, not "):
                 split(amount, stays)  # type: ignore[arg-type]
 
 
@@ -106,7 +106,7 @@ class TestApportion:
     def test_nothing_over_nothing_is_nothing(self) -> None:
         """And something over nothing is a mistake of the caller, not a loss."""
         assert apportion(0, []) == []
-        with pytest.raises(ValueError, match="nothing to divide the amount over"):
+        with pytest.raises(ValueError, match=r"^there is nothing to divide the amount over"):
             apportion(5, [])
 
     def test_a_float_never_gets_in(self) -> None:
@@ -117,8 +117,12 @@ class TestApportion:
 
     def test_a_negative_weight_is_refused(self) -> None:
         """It would give one line more than there is."""
-        with pytest.raises(ValueError, match="below zero"):
+        with pytest.raises(ValueError, match=r"^a weight is below zero"):
             apportion(100, [2, -1])
+
+    def test_an_amount_beyond_the_digits_of_a_float_is_divided_to_the_last_unit(self) -> None:
+        """A float has 53 bits: it would lose the 501."""
+        assert apportion(10**18 + 501, [1, 1]) == [5 * 10**17 + 251, 5 * 10**17 + 250]
 
 
 class TestPublishedExamples:

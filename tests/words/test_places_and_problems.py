@@ -66,6 +66,31 @@ def test_a_problem_without_its_line_is_shown_without_a_mark() -> None:
     assert shown(problem, "", []) == "journal.yaml:1:1: mistake: there is none\n    expected: one"
 
 
+def test_a_place_on_a_line_without_text_is_shown_without_a_mark() -> None:
+    """But one on the line after it is marked."""
+    at = [Problem(place=Place(file="a", line=line), found="f", expected="") for line in (1, 2, 3)]
+    assert [shown(one, "", ["  ", "cost"]) for one in at] == [
+        "a:1:1: mistake: f",
+        "a:2:1: mistake: f\n     2 | cost\n         ^",
+        "a:3:1: mistake: f",
+    ]
+
+
+def test_a_tab_takes_the_place_of_one_character() -> None:
+    """So that the mark stands where the value is."""
+    problem = Problem(place=Place(file="a", line=1, column=3, width=1), found="f", expected="")
+    assert shown(problem, "", ["\t\tx"]).split("\n")[1:] == ["     1 |   x", "           ^"]
+
+
+@pytest.mark.parametrize(("column", "start"), [(1, 0), (34, 0), (35, 1), (120, 86), (134, 100), (200, 100)])
+def test_a_long_line_is_shown_from_a_third_before_the_mark(column: int, start: int) -> None:
+    """A hundred characters of it; its beginning where the mark is near that, and its end likewise."""
+    line = "".join(chr(ord("a") + at % 26) for at in range(200))
+    problem = Problem(place=Place(file="a", line=1, column=column), found="f", expected="")
+    _, text, mark = shown(problem, "", [line]).split("\n")
+    assert (text, mark) == (f"     1 | {line[start : start + 100]}", " " * (9 + column - 1 - start) + "^")
+
+
 @given(length=st.integers(101, 400), column=st.integers(1, 400), width=st.integers(1, 400))
 def test_a_long_line_is_shown_around_the_mark(length: int, column: int, width: int) -> None:
     """Never more than fits, and the mark never runs over its end."""

@@ -112,6 +112,13 @@ REFUSED = [
     ("12 sq ft", "12 sq ft goes on after the quantity with ft", "write 12 ft2"),
     ("3 cubic yards", "3 cubic yards goes on after the quantity with yards", "write 3 yd3"),
     ("3 m^2", "3 m^2 has the unit m^2, which is no word", "write 3 m2"),
+    ("3 m**2", "3 m**2 has the unit m**2, which is no word", "write 3 m2"),
+    ("a dozen of bags", "a dozen of bags is not a quantity", "write 12 bags"),
+    ("a lot", "a lot is not a quantity", ""),
+    ("a bit", "a bit is not a quantity", ""),
+    ("a couple", "a couple is not a quantity", ""),
+    ("a " + "b" * 58, "a " + "b" * 58 + " is not a quantity", "write 1 " + "b" * 58),
+    ("a " + "b" * 59, "a " + "b" * 55 + "... is not a quantity", ""),
     ("half a load", "half a load is not a quantity", "write 1/2 load"),
     ("a load of stone", "a load of stone is not a quantity", ""),
     ("two loads", "two loads is not a quantity", "write 2 loads"),
@@ -160,6 +167,8 @@ class TestArithmetic:
             assert "36 bag" in str(caught.value)
             assert "measure different things" in str(caught.value)
         assert not feet.like(bags)
+        with pytest.raises(Mismatch, match=r"^9\.5 ft and 36 bag "):  # as they are written
+            feet.__sub__(bags)
 
     def test_asking_for_feet_of_bags_names_both(self) -> None:
         """In words that need no manual."""

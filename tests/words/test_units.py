@@ -102,7 +102,13 @@ def test_a_month_is_no_number_of_days() -> None:
         ("inches", "in"), ("yards", "yd"), ("lbs", "lb"), ("lbs.", "lb"), ("LB", "lb"), ("metres", "m"),
         ("meters", "m"), ("sqft", "ft2"), ("m²", "m2"), ("yd³", "yd3"), ("l", "L"), ("litres", "L"),
         ("gallons", "gal"), ("tons", "ton"), ("tonnes", "t"), ("kilos", "kg"), ("hrs", "hour"), ("days", "day"),
-        ("lb/yd³", "lb/yd3"), ("years", "year"),
+        ("lb/yd³", "lb/yd3"), ("lb/ft³", "lb/ft3"), ("kg/m³", "kg/m3"), ("years", "year"), ("months", "month"),
+        ("weeks", "week"), ("hours", "hour"), ("h", "hour"), ("hr", "hour"), ("miles", "mi"), ("mile", "mi"),
+        ("yds", "yd"), ("yard", "yd"), ("inch", "in"), ("in²", "in2"), ("sqin", "in2"), ("ft²", "ft2"),
+        ("yd²", "yd2"), ("sqyd", "yd2"), ("cm²", "cm2"), ("sqm", "m2"), ("in³", "in3"), ("ft³", "ft3"), ("m³", "m3"),
+        ("metre", "m"), ("meter", "m"), ("millimetres", "mm"), ("centimeters", "cm"), ("kilometers", "km"),
+        ("litre", "L"), ("liters", "L"), ("liter", "L"), ("gals", "gal"), ("gallon", "gal"), ("pound", "lb"),
+        ("pounds", "lb"), ("kilo", "kg"), ("kilogram", "kg"), ("kilograms", "kg"), ("tonne", "t"),
     ],
 )  # fmt: skip
 def test_a_unit_has_its_everyday_names(word: str, symbol: str) -> None:

@@ -33,9 +33,13 @@ class Picture:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Stated:
-    """A figure that the author said aloud. `decimals` is how exactly; `differs` says why it is another."""
+    """A figure that the author said aloud. `decimals` is how exactly; `differs` says why it is another.
+
+    `named` is the place of its name, `place` that of the number.
+    """
 
     name: str
+    named: Place
     value: Fraction
     decimals: int
     about: bool

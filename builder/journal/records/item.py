@@ -146,7 +146,10 @@ class TaxTold(Enum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Receipt:
-    """One receipt: what its paper says besides the lines. `tax` and `discount` are a rate or an amount."""
+    """One receipt: what its paper says besides the lines. `tax` and `discount` are a rate or an amount.
+
+    `judged` is true when any of them was called a judgement, which makes each of its lines one.
+    """
 
     place: Place
     key: str
@@ -157,3 +160,4 @@ class Receipt:
     discount: Fraction | Money | None = None
     total: Money | None = None
     total_place: Place | None = None
+    judged: bool = False

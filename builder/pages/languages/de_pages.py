@@ -56,9 +56,7 @@ PAGES: Catalogue = {
     "What is not in this total": "Was in dieser Summe fehlt",
     "running total {amount}": "laufende Summe {amount}",
     "spent so far": "bisher ausgegeben",
-    "spent so far; {job_cost} of it used up, of {plan} planned": (
-        "bisher ausgegeben; davon {job_cost} verbaut, geplant sind {plan}"
-    ),
+    "spent so far, {job_cost} of it used up": "bisher ausgegeben, {job_cost} davon verbaut",
     "How far": "Stand",
     "{done} of {all} phases done": "{done} von {all} Phasen fertig",
     "now: {phases}": "jetzt: {phases}",
@@ -139,7 +137,7 @@ PAGES: Catalogue = {
     "Prices where you are": "Preise bei dir",
     "Size, for the materials": "Größe, fürs Material",
     "Your hour is worth (for {hours})": "Deine Stunde ist wert (bei {hours})",
-    "Yours would cost about": "Deins würde etwa kosten",
+    "Yours would cost": "Deins würde kosten",
     "The address of this page keeps your choices: copy it to share the answer.": (
         "Die Adresse dieser Seite merkt sich deine Wahl: kopier sie, um die Antwort weiterzugeben."
     ),

@@ -19,9 +19,12 @@ PLAN: Catalogue = {
     "The whole build is forecast to come to {forecast}, against {plan} planned.": (
         "Der ganze Bau kommt nach der Prognose auf {forecast}, geplant waren {plan}."
     ),
-    "Forecast for the whole build: {forecast}, {verdict} against {plan} planned.": (
-        "Prognose für den ganzen Bau: {forecast}, {verdict}; geplant waren {plan}."
+    "If the rest costs what was planned, the whole build comes to {forecast}; the plan was {plan}.": (
+        "Wenn der Rest kostet, was geplant war, kommt der ganze Bau auf {forecast}; geplant waren {plan}."
     ),
+    "The whole build was to cost {plan}.": "Der ganze Bau sollte {plan} kosten.",
+    "Against the plan: {verdict}.": "Am Ende: {verdict}.",
+    "Against the plan so far: {verdict}.": "Bisher: {verdict}.",
     "Of the {kept} kept for overruns, {taken} is taken.": (
         "Von den {kept} für Überschreitungen sind {taken} aufgebraucht."
     ),
@@ -100,6 +103,9 @@ PLAN: Catalogue = {
     ): (
         "Für alle, die das Verfahren kennen. Diese Schätzungen sind nicht die Prognose oben: sie übertragen das "
         "bisherige Tempo auf alles, was noch fehlt."
+    ),
+    "The build has one rate of its own, so its estimates are not the sum of those of the phases.": (
+        "Der Bau hat eine eigene Rate; seine Schätzungen sind deshalb nicht die Summe derer der Phasen."
     ),
     "At this rate the whole build comes to about {amount}. Against the plan: {verdict}.": (
         "Bei diesem Tempo kommt der ganze Bau auf etwa {amount}: {verdict}."

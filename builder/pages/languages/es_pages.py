@@ -55,9 +55,7 @@ PAGES: Catalogue = {
     "What is not in this total": "Lo que no está en este total",
     "running total {amount}": "total acumulado {amount}",
     "spent so far": "gastados hasta hoy",
-    "spent so far; {job_cost} of it used up, of {plan} planned": (
-        "gastados hasta hoy; de ellos {job_cost} consumidos, con {plan} previstos"
-    ),
+    "spent so far, {job_cost} of it used up": "gastados hasta hoy, {job_cost} de ellos consumidos",
     "How far": "Avance",
     "{done} of {all} phases done": "{done} de {all} fases terminadas",
     "now: {phases}": "ahora: {phases}",
@@ -146,7 +144,7 @@ PAGES: Catalogue = {
     "Prices where you are": "Precios donde vives",
     "Size, for the materials": "Tamaño, para los materiales",
     "Your hour is worth (for {hours})": "Tu hora vale (por {hours})",
-    "Yours would cost about": "El tuyo costaría unos",
+    "Yours would cost": "El tuyo costaría",
     "The address of this page keeps your choices: copy it to share the answer.": (
         "La dirección de esta página guarda tus opciones: cópiala para compartir la respuesta."
     ),

@@ -19,9 +19,12 @@ PLAN: Catalogue = {
     "The whole build is forecast to come to {forecast}, against {plan} planned.": (
         "Según la proyección, la obra entera costará {forecast}, frente a {plan} previstos."
     ),
-    "Forecast for the whole build: {forecast}, {verdict} against {plan} planned.": (
-        "Proyección para toda la obra: {forecast}, {verdict}, frente a {plan} previstos."
+    "If the rest costs what was planned, the whole build comes to {forecast}; the plan was {plan}.": (
+        "Si el resto cuesta lo previsto, toda la obra sale por {forecast}; el plan era de {plan}."
     ),
+    "The whole build was to cost {plan}.": "Toda la obra debía costar {plan}.",
+    "Against the plan: {verdict}.": "Respecto al plan: {verdict}.",
+    "Against the plan so far: {verdict}.": "Hasta hoy, respecto al plan: {verdict}.",
     "Of the {kept} kept for overruns, {taken} is taken.": (
         "De los {kept} guardados para sobrecostes, se han tomado {taken}."
     ),
@@ -98,6 +101,9 @@ PLAN: Catalogue = {
     ): (
         "Para quien conozca el método. Estas estimaciones no son la proyección de arriba: extienden el ritmo "
         "actual a todo lo que falta."
+    ),
+    "The build has one rate of its own, so its estimates are not the sum of those of the phases.": (
+        "La obra tiene un ritmo propio; por eso sus estimaciones no son la suma de las de las fases."
     ),
     "At this rate the whole build comes to about {amount}. Against the plan: {verdict}.": (
         "A este ritmo, toda la obra costará unos {amount}; frente al plan: {verdict}."

@@ -56,9 +56,7 @@ PAGES: Catalogue = {
     "What is not in this total": "Ce qui n’est pas dans ce total",
     "running total {amount}": "total cumulé {amount}",
     "spent so far": "dépensés à ce jour",
-    "spent so far; {job_cost} of it used up, of {plan} planned": (
-        "dépensés à ce jour, dont {job_cost} consommés, pour {plan} prévus"
-    ),
+    "spent so far, {job_cost} of it used up": "dépensés à ce jour, dont {job_cost} consommés",
     "How far": "Avancement",
     "{done} of {all} phases done": "{done} phases finies sur {all}",
     "now: {phases}": "en cours : {phases}",
@@ -147,7 +145,7 @@ PAGES: Catalogue = {
     "Prices where you are": "Les prix chez vous",
     "Size, for the materials": "Taille, pour les matériaux",
     "Your hour is worth (for {hours})": "Votre heure vaut (pour {hours})",
-    "Yours would cost about": "Le vôtre coûterait environ",
+    "Yours would cost": "Le vôtre coûterait",
     "The address of this page keeps your choices: copy it to share the answer.": (
         "L’adresse de cette page garde vos choix : copiez-la pour partager la réponse."
     ),

@@ -19,9 +19,12 @@ PLAN: Catalogue = {
     "The whole build is forecast to come to {forecast}, against {plan} planned.": (
         "Selon la projection, tout le chantier reviendra à {forecast}, pour {plan} prévus."
     ),
-    "Forecast for the whole build: {forecast}, {verdict} against {plan} planned.": (
-        "Projection pour tout le chantier : {forecast}, {verdict}, pour {plan} prévus."
+    "If the rest costs what was planned, the whole build comes to {forecast}; the plan was {plan}.": (
+        "Si le reste coûte ce qui était prévu, tout le chantier revient à {forecast} ; le plan était de {plan}."
     ),
+    "The whole build was to cost {plan}.": "Tout le chantier devait coûter {plan}.",
+    "Against the plan: {verdict}.": "Par rapport au plan : {verdict}.",
+    "Against the plan so far: {verdict}.": "À ce jour, par rapport au plan : {verdict}.",
     "Of the {kept} kept for overruns, {taken} is taken.": (
         "Sur les {kept} gardés pour les dépassements, {taken} sont pris."
     ),
@@ -98,6 +101,9 @@ PLAN: Catalogue = {
     ): (
         "Pour qui connaît la méthode. Ces estimations ne sont pas la projection ci-dessus : elles étendent le "
         "rythme actuel à tout ce qui reste."
+    ),
+    "The build has one rate of its own, so its estimates are not the sum of those of the phases.": (
+        "Le chantier a un rythme qui lui est propre : ses estimations ne sont donc pas la somme de celles des phases."
     ),
     "At this rate the whole build comes to about {amount}. Against the plan: {verdict}.": (
         "À ce rythme, tout le chantier reviendra à environ {amount} ; face au plan : {verdict}."
