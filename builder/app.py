@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from builder.figures.account import Account, add_up, index_of
@@ -20,6 +20,7 @@ from builder.figures.tally import tally
 from builder.figures.workings import workings_text
 from builder.journal.files import OWNED, PLAN, SETTINGS, Files, find_files
 from builder.journal.finds import sized_finds
+from builder.journal.known import Known
 from builder.journal.read import read_journal
 from builder.journal.records.journal import Journal
 from builder.journal.report import Report
@@ -34,6 +35,7 @@ from builder.takeoff.compute import take_off
 from builder.words.problem import Problem
 from builder.words.quantity import Quantity
 from builder.words.showing import shown
+from builder.words.telling import Tell, quiet
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -55,34 +57,71 @@ class Worked:
         return tuple(problem for problem in self.problems if not problem.is_mistake)
 
 
-def work_out(folder: Path, as_of: datetime.date | None = None, today: datetime.date | None = None) -> Worked:
+class Memory:
+    """What earlier runs of this process found, so that a word saved costs only what hangs on it.
+
+    Computing asks for nothing in a story but the figures it names: while all else stays, so does what was computed.
+    """
+
+    def __init__(self) -> None:
+        self.episodes = Known()
+        self._from: tuple[Journal, datetime.date | None] | None = None
+        self._reckoned: tuple[Account, list[Problem]] | None = None
+
+    def reckon(self, journal: Journal, as_of: datetime.date | None) -> tuple[Account, list[Problem]]:
+        """The same as `reckon`."""
+        wanted = (_without_stories(journal), as_of)
+        if self._reckoned is None or self._from != wanted:
+            self._from, self._reckoned = wanted, reckon(journal, as_of)
+        account, problems = self._reckoned
+        return replace(account, journal=journal, index=index_of(journal, account.ledger)), problems
+
+
+def _without_stories(journal: Journal) -> Journal:
+    told = (replace(one, prose="", prose_line=1, marks=(), pictures=()) for one in journal.episodes)
+    return replace(journal, episodes=tuple(told))
+
+
+def work_out(
+    folder: Path,
+    as_of: datetime.date | None = None,
+    today: datetime.date | None = None,
+    tell: Tell = quiet,
+    memory: Memory | None = None,
+) -> Worked:
     """Read a journal's folder and compute everything; nothing is written.
 
-    `today` only serves a warning; no figure depends on it.
+    `today` only serves a warning; no figure depends on it. `tell` hears how far it is.
+    `memory` is one for all runs of a process.
     """
     report = Report()
     files = find_files(folder, report)
     if files is None:
         return Worked(files=None, account=None, problems=report.problems)
-    read = read_journal(files)
+    read = read_journal(files, tell, memory.episodes if memory else None)
     problems = [*report.problems, *read.problems]
     account = None
     if read.journal is not None:
-        account, found = understand(read.journal, as_of)
-        problems += _not_from_these(found, problems)
+        tell(0, 0, "adding up")
+        account, found = understand(read.journal, as_of, memory)
+        problems += found if read.whole else []
         if not any(problem.is_mistake for problem in problems):
             problems += notices(account, today)
     return Worked(files=files, account=account, problems=in_file_order(problems))
 
 
-def _not_from_these(found: Iterable[Problem], read: Iterable[Problem]) -> list[Problem]:
-    """What computing found, but for files that could not be read in full: it may only follow from that."""
-    broken = {problem.place.file for problem in read if problem.is_mistake}
-    return [problem for problem in found if problem.place.file not in broken]
-
-
-def understand(journal: Journal, as_of: datetime.date | None = None) -> tuple[Account, list[Problem]]:
+def understand(
+    journal: Journal, as_of: datetime.date | None = None, memory: Memory | None = None
+) -> tuple[Account, list[Problem]]:
     """Ledger, take-off, plan and figures of a journal, and the problems that show only then."""
+    account, problems = memory.reckon(journal, as_of) if memory else reckon(journal, as_of)
+    if not any(problem.is_mistake for problem in problems):
+        problems = [*problems, *check_figures(account)]
+    return account, problems
+
+
+def reckon(journal: Journal, as_of: datetime.date | None) -> tuple[Account, list[Problem]]:
+    """As `understand`, but for the figures that the author names."""
     kept = keep_ledger(journal)
     takeoffs, takeoff_problems = take_off(journal.plan.takeoffs, sized_finds(journal), metric=journal.settings.metric)
     results: dict[str, dict[str, Quantity]] = {entry.name: {} for entry in journal.plan.takeoffs}
@@ -100,13 +139,10 @@ def understand(journal: Journal, as_of: datetime.date | None = None) -> tuple[Ac
         outlook=outlook,
         earned=earn(journal, outlook),
         timing=None if order else time_plan(journal, as_of),
-        moved=(),
     )
     matches = [match for phase in outlook.phases for match in phase.matches]
     problems = [*kept.problems, *takeoff_problems, *budget.problems, *order]
     problems += near_misses(matches, kept.ledger.lines)
-    if not any(problem.is_mistake for problem in problems):
-        problems += check_figures(account)
     return account, problems
 
 
@@ -128,6 +164,21 @@ def show(worked: Worked, folder: str, problems: Sequence[Problem]) -> str:
     return "\n\n".join(shown(problem, folder, lines.get(problem.place.file, [])) for problem in problems)
 
 
+def told_whole(worked: Worked, folder: str) -> str:
+    """All that is wrong, and how much of it; "" where nothing is."""
+    mistakes, warnings = len(worked.mistakes), _count(len(worked.warnings), "warning")
+    if not worked.problems:
+        return ""
+    count = f"{warnings}, no mistakes.\n"
+    if mistakes:
+        count = f"{_count(mistakes, 'mistake')}, {warnings}. Nothing was published."
+    return f"{show(worked, folder, worked.problems)}\n\n{count}\n"
+
+
+def _count(number: int, word: str) -> str:
+    return f"{number} {word}" if number == 1 else f"{number} {word}s"
+
+
 def figures_text(account: Account) -> str:
     """figures.json as text."""
     return data_text(account)
@@ -142,7 +193,7 @@ def takeoff_text(account: Account, *, brief: bool) -> str:
     """The take-offs with their workings."""
     if not account.takeoffs:
         return "The plan has no take-off. Add takeoff: to plan.yaml.\n"
-    return workings_text(account.takeoffs, brief=brief)
+    return workings_text(account.takeoffs, account.ledger.currency, brief=brief)
 
 
 def figure_names(worked: Worked) -> list[str]:

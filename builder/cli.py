@@ -1,13 +1,15 @@
 """The commands. Each reads its words, calls the app, prints, and says with its exit code how it went.
 
-0 done, 1 the journal has mistakes, 2 the command does. Nothing heavy is imported before a command is known,
-so that help comes at once.
+0 done, 1 the journal has mistakes, 2 the command does, 130 stopped by Ctrl-C. Nothing heavy is imported before a
+command is known, so that help comes at once.
 """
 
 from __future__ import annotations
 
 import argparse
 import datetime
+import gc
+import io
 import json
 import sys
 from collections.abc import Callable, Sequence
@@ -15,11 +17,12 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from builder import __version__
+from builder.terminal import along, asks, completion_text
 
 if TYPE_CHECKING:
     from builder.app import Worked
 
-DONE, JOURNAL_WRONG, COMMAND_WRONG = 0, 1, 2
+DONE, JOURNAL_WRONG, COMMAND_WRONG, STOPPED = 0, 1, 2, 130
 
 
 def main(words: Sequence[str] | None = None) -> int:
@@ -30,13 +33,35 @@ def main(words: Sequence[str] | None = None) -> int:
     if command is None:
         parser.print_help()
         return DONE
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="backslashreplace")
     try:
-        return command(told)
-    except KeyboardInterrupt:
-        return 130
+        return _run(command, told)
+    except KeyboardInterrupt as stopped:
+        said = f"; {stopped}" if str(stopped) else ""
+        print(f"\nStopped{said}.", file=sys.stderr)
+        return STOPPED
     except BrokenPipeError:
         sys.stderr.close()
         return DONE
+    except OSError as error:
+        print(f"barrowbook: {error.strerror or error}", file=sys.stderr)
+        return COMMAND_WRONG
+
+
+def _run(command: Callable[[argparse.Namespace], int], told: argparse.Namespace) -> int:
+    """A command with its output written out, so that a full disk is noticed here and not at the very end."""
+    gc.set_threshold(50_000, 20, 50)  # records are many and stay: looking through them often takes a fifth of the time
+    from builder.journal.writing import NotDone  # after the command is known: see the module
+
+    try:
+        code = command(told)
+    except NotDone as error:
+        print(f"barrowbook {told.name}: {error}", file=sys.stderr)
+        return COMMAND_WRONG
+    sys.stdout.flush()
+    return code
 
 
 def _parser() -> argparse.ArgumentParser:
@@ -74,7 +99,7 @@ def _command(
         epilog=f"For example: barrowbook {example}",
         formatter_class=argparse.RawDescriptionHelpFormatter,
     )
-    parser.set_defaults(command=run)
+    parser.set_defaults(command=run, name=name)
     return parser
 
 
@@ -107,13 +132,22 @@ def _publish(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> N
 
 def publish(told: argparse.Namespace) -> int:
     """Make the site, unless the journal has mistakes."""
-    from builder.app import work_out  # after the command is known: see the module
-    from builder.site import publish_site  # the same
+    from builder.again import Asked, as_before, nothing_changed  # after the command is known: see the module
+    from builder.store.store import usual_store
 
-    worked = work_out(told.journal, told.as_of, _today())
-    if not _tell(worked, told.journal):
-        return JOURNAL_WRONG
-    outcome = publish_site(worked, told.to)
+    asked = Asked(journal=told.journal, to=told.to, as_of=told.as_of, today=_today())
+    with usual_store() as store:
+        if (before := as_before(asked, store)) is not None:
+            print(before.warnings, end="", file=sys.stderr)
+            print(nothing_changed(told.to, before.notes))
+            return DONE
+        from builder.site import publish_site  # not needed where nothing has changed
+
+        worked = _worked(told)
+        if not _tell(worked, told.journal):
+            return JOURNAL_WRONG
+        with along(sys.stderr) as tell:
+            outcome = publish_site(worked, asked, store, tell)
     print(outcome.says, file=sys.stdout if outcome.done else sys.stderr)
     return DONE if outcome.done else COMMAND_WRONG
 
@@ -130,13 +164,9 @@ def _inspect(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> N
 
 def inspect(told: argparse.Namespace) -> int:
     """Look for mistakes and warnings."""
-    from builder.app import (
-        figure_names,
-        problems_data,
-        work_out,
-    )  # after the command is known: see the module
+    from builder.app import figure_names, problems_data  # after the command is known: see the module
 
-    worked = work_out(told.journal, told.as_of, _today())
+    worked = _worked(told)
     if told.json:
         print(json.dumps(problems_data(worked), ensure_ascii=False, indent=1))
         return JOURNAL_WRONG if worked.mistakes else DONE
@@ -151,9 +181,9 @@ def inspect(told: argparse.Namespace) -> int:
         return DONE
     account = worked.account
     if account is not None:
-        print(
-            f"{told.journal}: {len(account.journal.episodes)} episodes, {len(account.ledger.lines)} lines, no mistakes"
-        )
+        counts = (len(account.journal.episodes), "episode"), (len(account.ledger.lines), "line")
+        said = ", ".join(f"{number} {word}{'' if number == 1 else 's'}" for number, word in counts)
+        print(f"{told.journal}: {said}, no mistakes")
     return DONE
 
 
@@ -165,9 +195,9 @@ def _tally(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> Non
 
 def tally(told: argparse.Namespace) -> int:
     """Print the totals."""
-    from builder.app import figures_text, tally_text, work_out  # after the command is known: see the module
+    from builder.app import figures_text, tally_text  # after the command is known: see the module
 
-    worked = work_out(told.journal, told.as_of, _today())
+    worked = _worked(told)
     if not _tell(worked, told.journal) or worked.account is None:
         return JOURNAL_WRONG
     sys.stdout.write(figures_text(worked.account) if told.json else tally_text(worked.account))
@@ -182,9 +212,9 @@ def _takeoff(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> N
 
 def takeoff(told: argparse.Namespace) -> int:
     """Print every take-off of the plan."""
-    from builder.app import takeoff_text, work_out  # after the command is known: see the module
+    from builder.app import takeoff_text  # after the command is known: see the module
 
-    worked = work_out(told.journal, told.as_of, _today())
+    worked = _worked(told)
     if not _tell(worked, told.journal) or worked.account is None:
         return JOURNAL_WRONG
     print(takeoff_text(worked.account, brief=told.brief), end="")
@@ -210,14 +240,13 @@ def _begin(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> Non
 
 def begin(told: argparse.Namespace) -> int:
     """Make a new journal."""
-    from builder.evening import NotDone, answers  # after the command is known: see the module
+    from builder.evening import answers, check_free  # after the command is known: see the module
     from builder.evening import begin as make
 
-    try:
-        files = make(told.folder, answers(vars(told), _ask if sys.stdin.isatty() else None, _today()), told.after)
-    except NotDone as error:
-        print(f"barrowbook begin: {error}", file=sys.stderr)
-        return COMMAND_WRONG
+    check_free(told.folder)
+    answered = answers(vars(told), asks(), _today())
+    with along(sys.stderr) as tell:
+        files = make(told.folder, answered, told.after, tell)
     print("\n".join(f"made {file}" for file in files))
     print(f'Next: barrowbook episode "What we did first" --in {told.folder}')
     return DONE
@@ -244,13 +273,10 @@ def _inside(parser: argparse.ArgumentParser) -> None:
 
 def episode(told: argparse.Namespace) -> int:
     """Make the next episode's file."""
-    from builder.evening import NotDone, new_episode  # after the command is known: see the module
+    from builder.evening import new_episode  # after the command is known: see the module
 
-    try:
-        path = new_episode(told.journal, told.title, _today())
-    except NotDone as error:
-        print(f"barrowbook episode: {error}", file=sys.stderr)
-        return COMMAND_WRONG
+    with along(sys.stderr) as tell:
+        path = new_episode(told.journal, told.title, _today(), tell)
     print(f"made {path}\nWrite the story under the second ---, then: barrowbook spend --in {told.journal}")
     return DONE
 
@@ -265,18 +291,13 @@ def _spend(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> Non
     )
     parser.add_argument("what", nargs="?", metavar="WHAT", help="what it was")
     parser.add_argument("cost", nargs="?", metavar="COST", help="what it cost, about 150, or unknown")
-    parser.add_argument("--kind", default="material", choices=("material", "equipment", "labour", "travel", "fee"))
-    parser.add_argument("--quantity", metavar="N UNIT", help='how many, such as "36 bag"')
-    parser.add_argument("--unit-cost", metavar="PRICE", help="price of one, instead of COST")
-    parser.add_argument("--source", help="where from: secondhand, salvaged, gift, stock, owned, hired ...")
-    parser.add_argument("--receipt", help="the receipt of the episode it stands on")
-    parser.add_argument("--used", help="how much of it went in; the rest is stock")
-    parser.add_argument("--share", help="the part that went into this build; the rest is elsewhere")
-    parser.add_argument("--uses", help="how often it serves")
-    parser.add_argument("--replacement-cost", metavar="PRICE", help="what one would cost new, or to hire")
-    parser.add_argument("--against", help="the planned line it answers to")
-    parser.add_argument("--phase", help="its own phase, if not the episode's")
-    parser.add_argument("--note", help="a sentence printed under the line")
+    parser.add_argument(
+        "--kind",
+        choices=("material", "equipment", "labour", "travel", "fee"),
+        help="what it is; a material, or equipment where its source is owned, borrowed or hired",
+    )
+    for option, metavar, says in _OF_A_LINE:
+        parser.add_argument(f"--{option}", metavar=metavar, help=says)
     table = parser.add_argument_group(
         "from a table", "print lines for editing from a CSV file of a spreadsheet or a bank; nothing is written"
     )
@@ -287,19 +308,34 @@ def _spend(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> Non
     _inside(parser)
 
 
+_OF_A_LINE = (
+    ("quantity", "N UNIT", 'how many, such as "36 bag"'),
+    ("unit-cost", "PRICE", "price of one, instead of COST"),
+    ("source", "WORD", "where from: secondhand, salvaged, gift, stock, owned, hired ..."),
+    ("receipt", "KEY", "the receipt of the episode it stands on"),
+    ("used", "N UNIT", "how much of it went in; the rest is stock"),
+    ("share", "PART", "the part that went into this build; the rest is elsewhere"),
+    ("uses", "N", "how often it serves"),
+    ("replacement-cost", "PRICE", "what one would cost new, or to hire"),
+    ("against", "KEY", "the planned line it answers to"),
+    ("phase", "KEY", "its own phase, if not the episode's"),
+    ("note", "SENTENCE", "printed under the line"),
+)
+
+
 def spend(told: argparse.Namespace) -> int:
     """Add one line item."""
-    from builder.evening import NotDone, from_table, line_told  # after the command is known: see the module
-    from builder.evening import spend as add
+    from builder.spending import from_table, line_told, ready_to_spend  # after the command is known: see the module
+    from builder.spending import spend as add
 
-    try:
-        if told.table is not None:
-            print("\n".join(from_table(told.table, told.what_column, told.amount, told.decimal)))
-            return DONE
-        spent = add(told.journal, line_told(vars(told), _ask if sys.stdin.isatty() else None))
-    except NotDone as error:
-        print(f"barrowbook spend: {error}", file=sys.stderr)
-        return COMMAND_WRONG
+    if told.table is not None:
+        print("\n".join(from_table(told.table, told.what_column, told.amount, told.decimal)))
+        return DONE
+    with along(sys.stderr) as tell:
+        account = ready_to_spend(told.journal, tell)
+    new = line_told(vars(told), asks(), account)
+    with along(sys.stderr) as tell:
+        spent = add(told.journal, account, new, tell)
     print(f"added to {spent.file}:\n" + "\n".join(f"  {line}" for line in spent.written))
     for sentence in spent.noticed:
         print(f"note: {sentence}")
@@ -334,37 +370,17 @@ def _completion(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -
 
 def completion(told: argparse.Namespace) -> int:
     """Print a completion for bash, made from the commands themselves."""
-    cases = []
-    for name, parser in told.parsers.items():
-        options = " ".join(parser.format_usage().replace("[", " ").replace("]", " ").split())
-        words = sorted({word for word in options.split() if word.startswith("--")})
-        cases.append(f"    {name}) words='{' '.join(words)}' ;;")
-    names = " ".join(told.parsers)
-    print(_COMPLETION.format(names=names, cases="\n".join(cases)))
+    usages = {name: parser.format_usage() for name, parser in told.parsers.items()}
+    print(completion_text(usages))
     return DONE
 
 
-_COMPLETION = """_barrowbook() {{
-  local word=${{COMP_WORDS[COMP_CWORD]}} words='{names}'
-  if [ "$COMP_CWORD" -gt 1 ]; then
-    case ${{COMP_WORDS[1]}} in
-{cases}
-    *) words='' ;;
-    esac
-  fi
-  COMPREPLY=($(compgen -W "$words" -- "$word"))
-  case $word in -*) ;; *) [ "$COMP_CWORD" -gt 1 ] && COMPREPLY+=($(compgen -f -- "$word")) ;; esac
-}}
-complete -o filenames -F _barrowbook barrowbook"""
+def _worked(told: argparse.Namespace) -> Worked:
+    """The journal that a command was told, worked out; on a terminal with a bar where that takes long."""
+    from builder.app import work_out  # after the command is known: see the module
 
-
-def _ask(question: str, usual: str) -> str:
-    """A question on the terminal; an empty answer takes the usual one."""
-    shown = f"{question} [{usual}]: " if usual else f"{question}: "
-    try:
-        return input(shown).strip() or usual
-    except EOFError:
-        return usual
+    with along(sys.stderr) as tell:
+        return work_out(told.journal, told.as_of, _today(), tell)
 
 
 def _today() -> datetime.date:
@@ -374,20 +390,7 @@ def _today() -> datetime.date:
 
 def _tell(worked: Worked, journal: Path) -> bool:
     """Show what is wrong on standard error; whether the journal can be published."""
-    from builder.app import show  # after the command is known: see the module
+    from builder.app import told_whole  # after the command is known: see the module
 
-    if worked.problems:
-        print(show(worked, journal.as_posix(), worked.problems), file=sys.stderr)
-    mistakes, warnings = len(worked.mistakes), len(worked.warnings)
-    if mistakes:
-        print(
-            f"\n{_count(mistakes, 'mistake')}, {_count(warnings, 'warning')}. Nothing was published.",
-            file=sys.stderr,
-        )
-    elif warnings:
-        print(f"\n{_count(warnings, 'warning')}, no mistakes.\n", file=sys.stderr)
-    return not mistakes
-
-
-def _count(number: int, word: str) -> str:
-    return f"{number} {word}" if number == 1 else f"{number} {word}s"
+    print(told_whole(worked, journal.as_posix()), end="", file=sys.stderr)
+    return not worked.mistakes

@@ -4,30 +4,32 @@ from __future__ import annotations
 
 import datetime
 import json
-import os
-from collections.abc import Callable, Mapping
-from dataclasses import dataclass, replace
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass
+from functools import cache
 from pathlib import Path
 
 from builder import __version__
-from builder.app import Worked, show, work_out
+from builder.again import Asked, Done, note, nothing_changed
+from builder.app import Memory, Worked, show, told_whole, work_out
 from builder.figures.account import Account, Moved
 from builder.journal.check import shown_pictures
-from builder.pages.data_files import data_files
+from builder.pages.data_files import text_makers
 from builder.pages.home import share_card
-from builder.pages.layout import lay_out
+from builder.pages.layout import page_makers
+from builder.pages.prose import Photo, Remember
 from builder.pages.site import Material
 from builder.pages.wording import Words
 from builder.plan.moving import forecasts_after
 from builder.plan.timing import time_plan
-from builder.publish.assemble import site_files
+from builder.publish.assemble import Make, OnDemand, file_makers
 from builder.publish.card import draw_card
 from builder.publish.folder import Changed, Copy, publish_folder
 from builder.publish.folder_errors import SiteError
-from builder.publish.pictures import PhotoError, prepare_photos
+from builder.publish.pictures import Album, PhotoError, Prepared, prepare_photos
 from builder.publish.preview import Built, serve
-from builder.store.place import cache_folder
-from builder.store.store import Store
+from builder.store.store import Store, usual_store
+from builder.words.telling import Tell, each, quiet
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -38,57 +40,82 @@ class Outcome:
     says: str
 
 
-def publish_site(worked: Worked, to: Path) -> Outcome:
-    """Write the site of a journal without mistakes; what stood there stays if that cannot be done."""
+def publish_site(worked: Worked, asked: Asked, store: Store, tell: Tell = quiet) -> Outcome:
+    """Write the site of a journal without mistakes; what stood there stays if that cannot be done.
+
+    `store` keeps what is slow to make.
+    """
     if worked.account is None or worked.files is None:
         return Outcome(done=False, says="there is no journal to publish")
-    before = _spent_before(to)
+    to, before = asked.to, _spent_before(asked.to)
     try:
-        cache = cache_folder(os.environ, Path.home())
-        with Store(cache) as store:
-            changed = publish_folder(
-                to,
-                built_site(worked, store),
-                version=__version__,
-                journal=worked.files.folder,
-                spare=cache / "spare" if cache is not None else None,
-            )
+        prepared = _pictures(worked.account, worked.files.folder, store, tell)
+        changed = publish_folder(
+            to,
+            _files(worked.account, prepared, store, tell),
+            version=__version__,
+            journal=worked.files.folder,
+            spare=store.folder / "spare" if store.folder is not None else None,
+        )
     except (SiteError, PhotoError) as error:
         return Outcome(done=False, says=str(error))
-    return Outcome(done=True, says=_told(changed, to, worked.account, before))
+    done = Done(
+        pictures=tuple(prepared.photos),
+        standing=changed.standing,
+        warnings=told_whole(worked, asked.journal.as_posix()),
+        notes=prepared.notes,
+    )
+    note(asked, worked.files, done, store)
+    return Outcome(done=True, says=_told(changed, to, worked.account, before, prepared.notes))
 
 
-def built_site(worked: Worked, store: Store) -> dict[str, bytes | Copy]:
+def built_site(worked: Worked, store: Store, tell: Tell = quiet) -> dict[str, bytes | Copy]:
     """Every file of the site by path; the journal has no mistakes. `store` keeps what is slow to make."""
     if worked.account is None or worked.files is None:
         return {}
-    account = replace(worked.account, moved=_moved(worked.account))
+    prepared = _pictures(worked.account, worked.files.folder, store, tell)
+    return _files(worked.account, prepared, store, tell)
+
+
+def _pictures(account: Account, folder: Path, store: Store, tell: Tell) -> Prepared:
+    return prepare_photos(shown_pictures(account.journal), folder, store.remember, tell)
+
+
+def _files(account: Account, prepared: Prepared, store: Store, tell: Tell) -> dict[str, bytes | Copy]:
     words = Words(account.journal.settings.language, account.ledger.currency)
-    prepared = prepare_photos(shown_pictures(account.journal), worked.files.folder, store.remember)
-    material = Material(account=account, words=words, photos=prepared.photos, remember=store.remember)
-    card = {"share.png": draw_card(share_card(material))} if account.journal.settings.address else {}
-    return {**dict(site_files(lay_out(material), data_files(material), words)), **prepared.files, **card}
+    makers = site_makers(account, words, prepared.photos, store.remember)
+    made = each(makers.items(), len(makers), "files", tell)
+    return {**{path: make() for path, make in made}, **prepared.files}
 
 
-def _in_memory(files: Mapping[str, bytes | Copy]) -> dict[str, bytes]:
-    return {path: content if isinstance(content, bytes) else content.read() for path, content in files.items()}
+def site_makers(account: Account, words: Words, photos: Mapping[str, Photo], remember: Remember) -> dict[str, Make]:
+    """What makes each file of the site, but for the photos."""
+    material = Material(account=account, words=words, photos=photos, history=lambda: _moved(account), remember=remember)
+    makers = file_makers(page_makers(material), text_makers(material), words)
+    if account.journal.settings.address:
+        makers["share.png"] = lambda: draw_card(share_card(material))
+    return makers
 
 
 def show_site(folder: Path, as_of: datetime.date | None, port: int, tell: Callable[[str], None]) -> None:
-    """Serve a journal's site until interrupted, made anew whenever it is saved."""
-    store = Store(None)
+    """Serve a journal's site until interrupted: read again whenever it is saved, each page made when asked for."""
+    memory, album, store, words_of = Memory(), Album(), usual_store(), cache(Words)
 
     def rebuild() -> Built:
-        worked = work_out(folder, as_of)
+        worked = work_out(folder, as_of, memory=memory)
         told = show(worked, folder.as_posix(), worked.mistakes)
-        if worked.mistakes:
+        if worked.mistakes or worked.account is None:
             return Built(files=None, told=told)
         try:
-            return Built(files=_in_memory(built_site(worked, store)), told="")
+            prepared = prepare_photos(shown_pictures(worked.account.journal), folder, store.remember, album=album)
         except PhotoError as error:
             return Built(files=None, told=str(error))
+        words = words_of(worked.account.journal.settings.language, worked.account.ledger.currency)
+        makers = site_makers(worked.account, words, prepared.photos, store.remember)
+        return Built(files=OnDemand({**makers, **{path: one.read for path, one in prepared.files.items()}}), told="")
 
-    serve(folder, rebuild, tell, port)
+    with store:
+        serve(folder, rebuild, tell, port)
 
 
 def _spent_before(to: Path) -> str | None:
@@ -100,11 +127,11 @@ def _spent_before(to: Path) -> str | None:
     return told if isinstance(told, str) else None
 
 
-def _told(changed: Changed, to: Path, account: Account, before: str | None) -> str:
+def _told(changed: Changed, to: Path, account: Account, before: str | None, notes: Iterable[str]) -> str:
     """What changed since the last time, and what to do next."""
     pages = [path for path in (*changed.added, *changed.changed) if path.endswith(".html")]
     if not (changed.added or changed.changed or changed.removed):
-        return f"Nothing has changed. Open {to / 'index.html'}"
+        return nothing_changed(to, notes)
     counts = [
         f"{len(paths)} {word}"
         for paths, word in ((changed.added, "new"), (changed.changed, "changed"), (changed.removed, "gone"))
@@ -117,6 +144,7 @@ def _told(changed: Changed, to: Path, account: Account, before: str | None) -> s
     left = [f"{path} could not be put away; the next publish tries again." for path in changed.left]
     return "\n".join(
         [
+            *notes,
             *edited,
             *left,
             f"{', '.join(counts)} of the site's files, {len(pages)} of them pages.",

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from builder.journal.check import check_journal
 from builder.journal.episode_reader import read_episode
 from builder.journal.files import OWNED, PLAN, SETTINGS, Files
+from builder.journal.known import From, Known
 from builder.journal.owned_reader import read_owned
 from builder.journal.plan_reader import read_plan
 from builder.journal.reading import Reading
@@ -18,6 +19,7 @@ from builder.journal.settings_reader import read_settings
 from builder.journal.text import MOST_KEYS, decode, divide
 from builder.journal.tree import read_tree
 from builder.words.problem import Problem
+from builder.words.telling import Tell, each, quiet
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -33,23 +35,29 @@ class Read:
     whole: bool = True
 
 
-def read_journal(files: Files) -> Read:
-    """Read every file; a file that cannot be read does not keep the others from being read."""
+def read_journal(files: Files, tell: Tell = quiet, known: Known | None = None) -> Read:
+    """Read every file; a file that cannot be read does not keep the others from being read.
+
+    `known` are episodes read before: what is in it is not read again.
+    """
     report = Report()
+    known = known or Known()
+    known.begin()
     for file in files.unread:
         report.lose(*_PARTS.get(file, (Lost.EPISODE,)))
     settings, reading = read_settings(_tree(files, SETTINGS, report), SETTINGS, Reading(report=report))
     owned = read_owned(_tree(files, OWNED, report), OWNED, reading)
     keys = frozenset(one.key for one in owned.equipment)
     plan = read_plan(_tree(files, PLAN, report), PLAN, reading, keys)
-    episodes = _episodes(files, reading, keys)
+    told = each(files.episodes, len(files.episodes), "episodes read", tell)
+    episodes = [_episode((file, raw, reading.currency, keys), reading, known) for file, raw in told]
     if settings is None:
         return Read(journal=None, problems=report.problems, whole=False)
     journal = Journal(
         settings=settings,
         plan=plan,
         owned=owned,
-        episodes=tuple(sorted(episodes, key=lambda one: (one.date, one.number))),
+        episodes=tuple(sorted(filter(None, episodes), key=lambda one: (one.date, one.number))),
         planned=files.text(PLAN) is not None or PLAN in files.unread,
     )
     check_journal(journal, files.pictures, report)
@@ -71,15 +79,16 @@ def _tree(files: Files, file: str, report: Report) -> Node | None:
     return tree
 
 
-def _episodes(files: Files, reading: Reading, owned: frozenset[str]) -> list[Episode]:
-    episodes = (_episode(file, raw, reading, owned) for file, raw in files.episodes)
-    return [episode for episode in episodes if episode is not None]
-
-
-def _episode(file: str, raw: bytes, reading: Reading, owned: frozenset[str]) -> Episode | None:
+def _episode(read_from: From, reading: Reading, known: Known) -> Episode | None:
+    if (episode := known.get(read_from)) is not None:
+        return episode
+    before = reading.report.count
+    file, raw, _, owned = read_from
     source = decode(file, raw, reading.report)
     parts = None if source is None else divide(source, reading.report)
     episode = None if parts is None else read_episode(file, parts, reading, owned)
     if episode is None:
         reading.report.lose(Lost.EPISODE)
+    elif reading.report.count == before:
+        known.keep(read_from, episode)
     return episode

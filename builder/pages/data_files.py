@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Mapping
+from functools import partial
 
 from builder.figures.data import data_text
 from builder.figures.table import ledger_csv
@@ -11,12 +12,16 @@ from builder.pages.layout import page_paths
 from builder.pages.site import Material
 
 
-def data_files(material: Material) -> Iterator[tuple[str, str]]:
-    """Path and text of each."""
-    yield "figures.json", data_text(material.account)
-    yield "ledger.csv", ledger_csv(material.account)
-    yield "feed.xml", feed(material)
-    for episode in material.account.journal.episodes:
-        yield f"show-notes/{episode.name}.txt", show_notes(material, episode)
-    if material.account.journal.settings.address:
-        yield "sitemap.xml", sitemap(material, page_paths(material))
+def text_makers(material: Material) -> Mapping[str, Callable[[], str]]:
+    """What makes the text of each, by where it lies."""
+    account = material.account
+    makers: dict[str, Callable[[], str]] = {
+        "figures.json": partial(data_text, account),
+        "ledger.csv": partial(ledger_csv, account),
+        "feed.xml": partial(feed, material),
+    }
+    for episode in account.journal.episodes:
+        makers[f"show-notes/{episode.name}.txt"] = partial(show_notes, material, episode)
+    if account.journal.settings.address:
+        makers["sitemap.xml"] = lambda: sitemap(material, page_paths(material))
+    return makers

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator, Mapping
+from functools import partial
 
 from builder.pages.episode import EpisodePage, episode_page
-from builder.pages.frame import EPISODE_PAGE, LEDGER, PLAN, SOURCES, WHOLE, WORKINGS, YOURS, phase_path
+from builder.pages.frame import EPISODE_PAGE, HOME, LEDGER, PLAN, SOURCES, WHOLE, WORKINGS, YOURS, phase_path
 from builder.pages.home import HomePage, home_page
 from builder.pages.ledger import LedgerPage, ledger_page
-from builder.pages.missing import MissingPage, missing_page
+from builder.pages.missing import MISSING, MissingPage, missing_page
 from builder.pages.phase import PhasePage, phase_page
 from builder.pages.plan import PlanPage, plan_page
 from builder.pages.site import Material
@@ -31,32 +32,33 @@ Page = (
 )
 
 
+Make = Callable[[], Page]
+
+
+def page_makers(material: Material) -> Mapping[str, Make]:
+    """What makes each page, by where it lies, home first. Each alone, so that one page need not wait for others."""
+    return dict(_makers(material))
+
+
 def page_paths(material: Material) -> list[str]:
     """Where every page lies, but for the one that is shown when there is none."""
-    account = material.account
-    paths = ["index.html"]
-    paths += [EPISODE_PAGE.format(name=episode.name) for episode in account.journal.episodes]
-    paths += [phase_path(phase.key) for phase in account.phases]
-    paths += [LEDGER, SOURCES, YOURS] if material.has_lines else []
-    paths += [PLAN] if material.has_plan else []
-    paths += [WHOLE] if material.is_done and account.journal.episodes else []
-    return [*paths, WORKINGS]
+    return [path for path, _ in _makers(material) if path != MISSING]
 
 
-def lay_out(material: Material) -> Iterator[Page]:
-    """Every page, home first. Made one at a time, so that a long journal need not be held whole."""
-    yield home_page(material)
-    for at in range(len(material.account.journal.episodes)):
-        yield episode_page(material, at)
+def _makers(material: Material) -> Iterator[tuple[str, Make]]:
+    episodes = material.account.journal.episodes
+    yield HOME, partial(home_page, material)
+    for at, episode in enumerate(episodes):
+        yield EPISODE_PAGE.format(name=episode.name), partial(episode_page, material, at)
     for phase in material.account.phases:
-        yield phase_page(material, phase)
+        yield phase_path(phase.key), partial(phase_page, material, phase)
     if material.has_lines:
-        yield ledger_page(material)
-        yield sources_page(material)
-        yield yours_page(material)
+        yield LEDGER, partial(ledger_page, material)
+        yield SOURCES, partial(sources_page, material)
+        yield YOURS, partial(yours_page, material)
     if material.has_plan:
-        yield plan_page(material)
-    if material.is_done and material.account.journal.episodes:
-        yield whole_page(material)
-    yield workings_page(material)
-    yield missing_page(material)
+        yield PLAN, partial(plan_page, material)
+    if material.is_done and episodes:
+        yield WHOLE, partial(whole_page, material)
+    yield WORKINGS, partial(workings_page, material)
+    yield MISSING, partial(missing_page, material)

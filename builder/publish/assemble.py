@@ -1,15 +1,20 @@
-"""Every file of the site as bytes, by its path in the site."""
+"""Every file of the site as bytes, by its path in the site, made when it is asked for."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterator, Mapping
+from functools import lru_cache, partial
+from threading import RLock
 from typing import Protocol
 
 from builder.pages.frame import Frame
 from builder.pages.wording import Words
-from builder.publish.templates import Templates, asset
+from builder.publish.assets import asset
+from builder.publish.templates import Templates
 
 ASSETS = ("site.css", "icon.svg", "ledger.js", "yours.js")
+
+Make = Callable[[], bytes]
 
 
 class Page(Protocol):
@@ -19,10 +24,51 @@ class Page(Protocol):
     def frame(self) -> Frame: ...
 
 
-def site_files(pages: Iterable[Page], texts: Iterable[tuple[str, str]], words: Words) -> Iterator[tuple[str, bytes]]:
+def file_makers(
+    pages: Mapping[str, Callable[[], Page]], texts: Mapping[str, Callable[[], str]], words: Words
+) -> dict[str, Make]:
     """Pages through their templates, then texts that are ready, then what is published as it is."""
-    templates = Templates(words.say, words.count)
-    for page in pages:
-        yield page.frame.path, templates.render(page).encode()
-    yield from ((path, text.encode()) for path, text in texts)
-    yield from ((name, asset(name)) for name in ASSETS)
+    templates = _templates(words)
+    return {
+        **{path: partial(_rendered, templates, page) for path, page in pages.items()},
+        **{path: partial(_encoded, text) for path, text in texts.items()},
+        **{name: partial(asset, name) for name in ASSETS},
+    }
+
+
+@lru_cache(maxsize=2)
+def _templates(words: Words) -> Templates:
+    """The templates of a language, read once in a process."""
+    return Templates(words.say, words.count)
+
+
+def _rendered(templates: Templates, page: Callable[[], Page]) -> bytes:
+    return templates.render(page()).encode()
+
+
+def _encoded(text: Callable[[], str]) -> bytes:
+    return text().encode()
+
+
+class OnDemand(Mapping[str, bytes]):
+    """Files that are made when somebody first asks for them, one at a time, and kept."""
+
+    def __init__(self, makers: Mapping[str, Make]) -> None:
+        self._makers = makers
+        self._made: dict[str, bytes] = {}
+        self._lock = RLock()
+
+    def __getitem__(self, path: str) -> bytes:
+        with self._lock:
+            if path not in self._made:
+                self._made[path] = self._makers[path]()
+            return self._made[path]
+
+    def __contains__(self, path: object) -> bool:
+        return path in self._makers
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._makers)
+
+    def __len__(self) -> int:
+        return len(self._makers)

@@ -14,11 +14,11 @@ from __future__ import annotations
 import hashlib
 from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager, suppress
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from builder.publish.folder_bench import abandon, bench_of, left_on, put_away, settle, start_tree
-from builder.publish.folder_errors import NotWritten
+from builder.publish.folder_errors import NotWritten, SiteError
 from builder.publish.folder_marker import Marker
 from builder.publish.folder_paths import MARKER, check_paths, folders_of
 from builder.publish.folder_refusals import check_room, site_at, wrote
@@ -51,6 +51,7 @@ class Changed:
 
     `edited` are files of ours that somebody changed or deleted since they were written: they were written
     again, or are gone with the rest. `left` are trees that could not be put away; the next run tries again.
+    `standing` says in short what stands there now, for `stands`.
     """
 
     added: tuple[str, ...] = ()
@@ -59,6 +60,7 @@ class Changed:
     unchanged: tuple[str, ...] = ()
     edited: tuple[str, ...] = ()
     left: tuple[Path, ...] = ()
+    standing: str = field(default="", compare=False)
 
 
 def publish_folder(
@@ -82,12 +84,24 @@ def publish_folder(
         site = site_at(target, journal)
         before = wrote(site)
         if before == wanted and not bench_of(site).exists() and len(_intact(site, before)) == len(files):
-            return Changed(unchanged=tuple(sorted(files)))
+            return Changed(unchanged=tuple(sorted(files)), standing=wanted.digest)
         with _parents(site), locked(bench_of(site), site, wait):
             settle(bench_of(site), site)
-            return _replace(site, files, wanted, spare)
+            return replace(_replace(site, files, wanted, spare), standing=wanted.digest)
     except OSError as error:
         raise NotWritten.because(error, target) from error
+
+
+def stands(target: Path, standing: str, journal: Path | None = None) -> bool:
+    """Whether exactly what a `Changed` told of stands there, untouched, with nothing left to put away."""
+    try:
+        site = site_at(target, journal)
+        before = wrote(site)
+        if before is None or before.digest != standing or bench_of(site).exists():
+            return False
+        return len(_intact(site, before)) == len(before.files)
+    except (OSError, SiteError):
+        return False
 
 
 def _digest(content: bytes | Copy) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import hashlib
 import json
 import re
 from collections.abc import Mapping
@@ -25,6 +26,11 @@ class Marker:
         """The same files and version give the same bytes."""
         said = {"made_by": "barrowbook", "version": self.version, "files": dict(sorted(self.files.items()))}
         return (json.dumps(said, indent=1) + "\n").encode("ascii")
+
+    @property
+    def digest(self) -> str:
+        """SHA-256 of its bytes: of the version, and of every path and all that is in its file."""
+        return hashlib.sha256(self.to_bytes()).hexdigest()
 
 
 def read_marker(folder: Path) -> Marker | None:

@@ -9,6 +9,7 @@ from __future__ import annotations
 import mimetypes
 import threading
 from collections.abc import Callable, Mapping
+from contextlib import suppress
 from dataclasses import dataclass, field
 from html import escape
 from http import HTTPStatus
@@ -16,7 +17,7 @@ from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 from urllib.parse import unquote, urlsplit
 
-from builder.publish.templates import asset
+from builder.publish.assets import asset
 
 OWN = "/.preview/"
 _BEAT = 15.0
@@ -68,6 +69,7 @@ class Server(ThreadingHTTPServer):
     """Listens on the loopback address only; threads end with it."""
 
     daemon_threads = True
+    request_queue_size = 128
 
     def __init__(self, shown: Shown, port: int = 0) -> None:
         super().__init__(("127.0.0.1", port), _Answer)
@@ -173,6 +175,9 @@ def serve(journal: Path, rebuild: Rebuild, tell: Callable[[str], None], port: in
     from watchfiles import watch  # only the preview needs it
 
     shown = Shown()
+    # The first turn says that watching has begun: what is saved from then on is seen, however early.
+    saves = watch(journal, debounce=30, step=10, rust_timeout=200, yield_on_timeout=True, raise_interrupt=True)
+    next(saves)
     built = rebuild()
     shown.take(built)
     server = Server(shown, port)
@@ -181,10 +186,12 @@ def serve(journal: Path, rebuild: Rebuild, tell: Callable[[str], None], port: in
     tell(built.told)
     tell(f"The site is at http://127.0.0.1:{server.port}/ as long as this runs. Stop with Ctrl-C.")
     try:
-        for _ in watch(journal, debounce=30, step=10, rust_timeout=1000, yield_on_timeout=False, raise_interrupt=False):
-            built = rebuild()
-            shown.take(built)
-            tell(built.told)
+        with suppress(KeyboardInterrupt):  # the way to end it
+            for saved in saves:
+                if saved:
+                    built = rebuild()
+                    shown.take(built)
+                    tell(built.told)
     finally:
         shown.close()
         server.shutdown()

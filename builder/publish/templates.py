@@ -8,8 +8,8 @@ from pathlib import Path
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
-_HERE = Path(__file__).parent.parent
-TEMPLATES = next(folder for folder in (_HERE / "templates", _HERE.parent / "templates") if folder.is_dir())
+from builder.publish.assets import TEMPLATES
+
 _PAGE = re.compile(r"(?<!^)(?=[A-Z])")
 
 
@@ -43,16 +43,3 @@ class _Trusted(str):
 
     def __html__(self) -> str:
         return self
-
-
-def asset(name: str) -> bytes:
-    """A file that is published as it is: style and scripts."""
-    content = (TEMPLATES / name).read_bytes()
-    return _lean(content) if name.endswith(".css") else content
-
-
-def _lean(style: bytes) -> bytes:
-    """A style sheet without its comments and spaces between its parts: readers of a page need none of them."""
-    bare = re.sub(r"/\*.*?\*/", "", style.decode(), flags=re.DOTALL)
-    tight = re.sub(r"\s*([{};])\s*", r"\1", " ".join(bare.split()))
-    return (tight.replace(";}", "}") + "\n").encode()

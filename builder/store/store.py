@@ -20,12 +20,22 @@ from types import TracebackType
 from typing import Self
 
 from builder.store.pack import ENTRY_SIZE, Pack, Stored, clear_half_written, packs_in, remove, write_pack
+from builder.store.place import cache_folder
 
 DEFAULT_LIMIT = 512 << 20
 MOST_SMALL = 8  # packs
 SMALL = 4 << 20  # bytes of a pack that may be merged with others
 FULL = 8 << 20  # bytes made in a run before they are written, so that a killed run loses little
 IN_MEMORY = 64 << 20  # bytes kept when there is no folder
+
+
+def usual_store() -> Store:
+    """The store in the user's cache, or where the user says."""
+    return Store(cache_folder(os.environ, Path.home()))
+
+
+def _name(key: str) -> bytes:
+    return hashlib.sha256(key.encode("utf-8", "surrogatepass")).digest()
 
 
 class Store:
@@ -36,7 +46,8 @@ class Store:
     """
 
     def __init__(self, folder: Path | None, limit_bytes: int = DEFAULT_LIMIT) -> None:
-        self._folder, self._limit = folder, limit_bytes if folder else min(limit_bytes, IN_MEMORY)
+        self.folder = folder
+        self._limit = limit_bytes if folder else min(limit_bytes, IN_MEMORY)
         self._lock = Lock()
         self._fresh: dict[bytes, bytes] = {}
         self._fresh_size = 0
@@ -48,23 +59,29 @@ class Store:
 
     def remember(self, key: str, make: Callable[[], bytes]) -> bytes:
         """The bytes of this key: those stored, if they are sound; else made now, and stored."""
-        name = hashlib.sha256(key.encode("utf-8", "surrogatepass")).digest()
+        found = self.find(key)
+        if found is None:
+            found = make()
+            self.keep(key, found)
+        return found
+
+    def find(self, key: str) -> bytes | None:
+        """The bytes of this key, if they are stored and sound."""
         with self._lock:
-            found = self._find(name)
-        if found is not None:
-            return found
-        data = make()
+            return self._find(_name(key))
+
+    def keep(self, key: str, data: bytes) -> None:
+        """Store the bytes of this key, which are always the same."""
         with self._lock:
-            self._keep(name, data)
-        return data
+            self._keep(_name(key), data)
 
     def close(self) -> None:
         """Write what this run made, tidy up, and let go of the files. Never fails."""
         with self._lock:
-            if self._folder is not None:
-                self._flush(self._folder)
+            if self.folder is not None:
+                self._flush(self.folder)
                 with suppress(OSError):
-                    self._tidy(self._folder)
+                    self._tidy(self.folder)
             for pack in self._packs:
                 pack.close()
             self._packs, self._where, self._used = [], {}, {}
@@ -117,8 +134,8 @@ class Store:
             return
         self._fresh_size += len(data) - len(self._fresh.pop(name, b""))
         self._fresh[name] = data
-        if self._folder is not None and self._fresh_size >= min(FULL, self._limit):
-            self._flush(self._folder)
+        if self.folder is not None and self._fresh_size >= min(FULL, self._limit):
+            self._flush(self.folder)
         while self._fresh_size > self._limit:
             self._fresh_size -= len(self._fresh.pop(next(iter(self._fresh))))
 

@@ -1,0 +1,128 @@
+"""Publishing what has not changed: found out from the bytes of the journal and of the site, computing nothing.
+
+What a publish made is noted under all that it was made from. Where the same is asked for again and the site
+still is what was made then, only the warnings of that time are told once more.
+"""
+
+from __future__ import annotations
+
+import datetime
+import hashlib
+import json
+import os
+import sys
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from importlib.metadata import version
+from pathlib import Path
+
+from builder import __version__
+from builder.journal.files import Files, find_files
+from builder.journal.report import Report
+from builder.publish.assets import TEMPLATES
+from builder.publish.folder import stands
+from builder.store.store import Store
+
+LIBRARIES = ("Babel", "Jinja2", "Markdown", "nh3", "Pillow", "PyYAML")
+_PROGRAM = Path(__file__).parent
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Asked:
+    """What is to be published where, as of which day, and which day it is: warnings depend on it."""
+
+    journal: Path
+    to: Path
+    as_of: datetime.date | None
+    today: datetime.date
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Done:
+    """What came of it: the pictures that the site shows, what stands there now, and what is to be told again:
+    warnings, and notes on photos.
+    """
+
+    pictures: tuple[str, ...] = ()
+    standing: str = ""
+    warnings: str = ""
+    notes: tuple[str, ...] = ()
+
+
+def as_before(asked: Asked, store: Store) -> Done | None:
+    """What came of it before, where the site already is what would be made; None where it may not be."""
+    report = Report()
+    files = find_files(asked.journal, report)
+    if files is None or report.count or files.unread:
+        return None
+    noted = store.find(_key(asked, files))
+    if noted is None:
+        return None
+    said = json.loads(noted)
+    pictures: dict[str, str] = said["pictures"]
+    if _digests(asked.journal, pictures) != list(pictures.values()):
+        return None
+    if not stands(asked.to, said["standing"], asked.journal):
+        return None
+    return Done(
+        pictures=tuple(pictures), standing=said["standing"], warnings=said["warnings"], notes=tuple(said["notes"])
+    )
+
+
+def nothing_changed(to: Path, notes: Iterable[str]) -> str:
+    """What to say then."""
+    return "\n".join([*notes, f"Nothing has changed. Open {to / 'index.html'}"])
+
+
+def note(asked: Asked, files: Files, done: Done, store: Store) -> None:
+    """Note what a publish made, and from what."""
+    digests = _digests(asked.journal, done.pictures)
+    if None not in digests:
+        pictures = dict(zip(done.pictures, digests, strict=True))
+        said = {
+            "pictures": pictures,
+            "standing": done.standing,
+            "warnings": done.warnings,
+            "notes": done.notes,
+        }
+        store.keep(_key(asked, files), json.dumps(said).encode())
+
+
+def _key(asked: Asked, files: Files) -> str:
+    """All that a site is made from but its photos: the journal's bytes, what was asked, and the program."""
+    heard = hashlib.sha256()
+    for piece in _pieces(asked, files):
+        heard.update(len(piece).to_bytes(8, "big"))
+        heard.update(piece)
+    return f"site {heard.hexdigest()}"
+
+
+def _pieces(asked: Asked, files: Files) -> Iterator[bytes]:
+    facts = [__version__, sys.version, *map(version, LIBRARIES), asked.journal, asked.as_of, asked.today]
+    yield from (str(fact).encode("utf-8", "surrogateescape") for fact in facts)
+    yield from (name.encode("utf-8", "surrogateescape") for name in sorted(files.pictures))
+    for name, raw in files.texts:
+        yield name.encode()
+        yield raw
+    for path in (*_all_in(_PROGRAM, (".py",)), *_all_in(TEMPLATES, ("",))):
+        yield path.encode("utf-8", "surrogateescape")
+        yield Path(path).read_bytes()
+
+
+def _all_in(folder: Path, endings: tuple[str, ...]) -> list[str]:
+    """Every file below a folder that ends so, in order."""
+    found = []
+    for here, _folders, names in os.walk(folder):
+        found += [f"{here}/{name}" for name in names if name.endswith(endings) and "__pycache__" not in here]
+    return sorted(found)
+
+
+def _digests(journal: Path, pictures: Iterable[str]) -> list[str | None]:
+    return [_digest(journal / path) for path in pictures]
+
+
+def _digest(file: Path) -> str | None:
+    try:
+        return hashlib.sha256(file.read_bytes()).hexdigest()
+    except OSError:
+        return None

@@ -1,0 +1,205 @@
+"""Publishing again: what comes of it is what a clean publish makes, whatever was changed, kept or spoilt between."""
+
+from __future__ import annotations
+
+import datetime
+import random
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from PIL import Image
+
+from builder import cli
+from tests.bench.journals import write_journal
+
+LATER = datetime.date(2026, 11, 1)
+
+
+class Desk:
+    """A journal, its site, and a cache; what was in the journal at first can be put back."""
+
+    def __init__(self, folder: Path) -> None:
+        self.journal, self.site, self.cache = folder / "journal", folder / "site", folder / "cache"
+        write_journal(self.journal, 3)
+        self.edit(self.journal / "plan.yaml", "[800, 1400, 2400]", "[8, 14, 24]")  # so that looking ahead is quick
+        self.photo("a.png", 1)
+        self.edit(self.episodes[0], "## Part 1", "![The slope](../photos/a.png)\n\n## Part 1")
+        self.first = {path: path.read_bytes() for path in self.files}
+
+    @property
+    def episodes(self) -> list[Path]:
+        """The episodes that there are."""
+        return sorted((self.journal / "episodes").iterdir())
+
+    @property
+    def files(self) -> list[Path]:
+        """Every file of the journal."""
+        return sorted(path for path in self.journal.rglob("*") if path.is_file())
+
+    def edit(self, file: Path, old: str, new: str) -> None:
+        """Change a text wherever it stands."""
+        file.write_text(file.read_text("utf-8").replace(old, new), "utf-8")
+
+    def photo(self, name: str, seed: int) -> None:
+        """A small picture."""
+        (self.journal / "photos").mkdir(exist_ok=True)
+        Image.new("RGB", (40 + seed, 30), (seed * 40 % 256, 90, 60)).save(self.journal / "photos" / name)
+
+    def put_back(self) -> None:
+        """The journal as it was at first."""
+        for path in self.files:
+            if path not in self.first:
+                path.unlink()
+        for path, raw in self.first.items():
+            path.write_bytes(raw)
+
+
+Act = Callable[[Desk, random.Random], None]
+
+
+def a_word(desk: Desk, chance: random.Random) -> None:
+    """In a story."""
+    desk.edit(chance.choice(desk.episodes), "## Part 4", f"## Turn {chance.randrange(3)}\n\n## Part 4")
+
+
+def a_price(desk: Desk, chance: random.Random) -> None:
+    """Of the first episode, so that every running total moves."""
+    desk.edit(desk.episodes[0], "unit_cost: ", f"unit_cost: {chance.randrange(1, 9)}")
+
+
+def another_name(desk: Desk, chance: random.Random) -> None:
+    """Of an episode's file."""
+    file = chance.choice(desk.episodes)
+    file.rename(file.with_name(f"{file.name[:5]}-called-{chance.randrange(9)}.md"))
+
+
+def one_less(desk: Desk, chance: random.Random) -> None:
+    """An episode goes, unless it is the last that there is."""
+    if len(desk.episodes) > 1:
+        chance.choice(desk.episodes).unlink()
+
+
+def another_photo(desk: Desk, chance: random.Random) -> None:
+    """Under the same name."""
+    desk.photo("a.png", chance.randrange(2, 5))
+
+
+def settings_too(desk: Desk, chance: random.Random) -> None:
+    """The language of every page, or the rate of the author's hours."""
+    old, new = chance.choice([("language: en-US", "language: de"), ("labour_rate: 18", "labour_rate: 21")])
+    desk.edit(desk.journal / "journal.yaml", old, new)
+
+
+def as_at_first(desk: Desk, chance: random.Random) -> None:
+    """What was published before is published again, over something else."""
+    del chance
+    desk.put_back()
+
+
+def a_page_spoilt(desk: Desk, chance: random.Random) -> None:
+    """Somebody wrote into the site, or took a file out of it."""
+    file = desk.site / chance.choice(["index.html", "figures.json", "ledger/index.html"])
+    if file.exists():
+        chance.choice([lambda: file.write_text("mine", "utf-8"), file.unlink])()
+
+
+def nothing(desk: Desk, chance: random.Random) -> None:
+    """It is only published again."""
+    del desk, chance
+
+
+ACTS: list[Act] = [
+    a_word, a_price, another_name, one_less, another_photo, settings_too, as_at_first, a_page_spoilt, nothing,
+]  # fmt: skip
+
+
+def published(desk: Desk, to: Path, patch: pytest.MonkeyPatch, cache: str) -> dict[str, bytes]:
+    """The site, published with this cache, by path."""
+    patch.setenv("BARROWBOOK_CACHE", cache)
+    assert cli.main(["publish", str(desk.journal), "--to", str(to)]) == 0
+    return {str(path.relative_to(to)): path.read_bytes() for path in to.rglob("*") if path.is_file()}
+
+
+@settings(max_examples=4)
+@given(st.lists(st.tuples(st.sampled_from(ACTS), st.integers(0, 99)), min_size=3, max_size=5))
+def test_publishing_again_gives_what_a_clean_publish_gives(
+    tmp_path_factory: pytest.TempPathFactory, acts: list[tuple[Act, int]]
+) -> None:
+    """Byte for byte, after every change."""
+    desk = Desk(tmp_path_factory.mktemp("again"))
+    with pytest.MonkeyPatch.context() as patch:
+        published(desk, desk.site, patch, str(desk.cache))
+        for number, (act, seed) in enumerate(acts):
+            act(desk, random.Random(seed))
+            again = published(desk, desk.site, patch, str(desk.cache))
+            assert again == published(desk, desk.journal.parent / f"clean-{number}", patch, "none")
+
+
+@pytest.fixture
+def desk(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Desk:
+    """A journal that has been published once."""
+    desk = Desk(tmp_path)
+    published(desk, desk.site, monkeypatch, str(desk.cache))
+    return desk
+
+
+def again(desk: Desk, *more: str) -> int:
+    """Publish once more, the same way."""
+    return cli.main(["publish", str(desk.journal), "--to", str(desk.site), *more])
+
+
+def test_nothing_changed_is_found_out_without_computing_anything(
+    desk: Desk, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """No page is made and no file is written; the warnings are told all the same."""
+    capsys.readouterr()
+    first = again(desk), *capsys.readouterr()
+
+    def never(*_: object, **__: object) -> None:
+        raise AssertionError("it was computed again")
+
+    monkeypatch.setattr("builder.app.work_out", never)
+    before = {path: path.stat() for path in desk.site.rglob("*")}
+    assert (again(desk), *capsys.readouterr()) == first
+    assert {path: path.stat() for path in desk.site.rglob("*")} == before
+    assert first[0] == 0
+    assert f"Nothing has changed. Open {desk.site / 'index.html'}" in first[1]
+    assert "3 warnings, no mistakes." in first[2]
+
+
+@pytest.mark.parametrize("act", [a_word, another_photo, settings_too, a_page_spoilt])
+def test_a_change_is_never_overlooked(desk: Desk, act: Act, capsys: pytest.CaptureFixture[str]) -> None:
+    """Not a word, not a photo under the same name, not a setting, not a page that somebody touched."""
+    act(desk, random.Random(3))
+    capsys.readouterr()
+    assert again(desk) == 0
+    assert "Nothing has changed" not in capsys.readouterr().out
+
+
+def test_another_day_of_the_forecast_is_another_site(desk: Desk, capsys: pytest.CaptureFixture[str]) -> None:
+    """The option counts among what a site is made from."""
+    capsys.readouterr()
+    assert again(desk, "--as-of", LATER.isoformat()) == 0
+    assert "Nothing has changed" not in capsys.readouterr().out
+
+
+def test_a_mistake_is_told_though_the_site_still_stands(desk: Desk, capsys: pytest.CaptureFixture[str]) -> None:
+    """And told again, as often as it is asked."""
+    desk.edit(desk.episodes[0], "hours: 8", "hors: 8")
+    for _ in range(2):
+        capsys.readouterr()
+        assert again(desk) == 1
+        assert "Nothing was published." in capsys.readouterr().err
+
+
+def test_a_cache_that_was_spoilt_costs_time_and_nothing_else(desk: Desk, capsys: pytest.CaptureFixture[str]) -> None:
+    """Every byte of it overwritten."""
+    for file in desk.cache.rglob("*"):
+        if file.is_file():
+            file.write_bytes(b"\0" * file.stat().st_size)
+    capsys.readouterr()
+    assert again(desk) == 0
+    assert "Nothing has changed." in capsys.readouterr().out
