@@ -15,9 +15,10 @@ from builder.app import Memory, Worked, show, told_whole, work_out
 from builder.figures.account import Account, Moved
 from builder.journal.check import shown_pictures
 from builder.pages.data_files import text_makers
+from builder.pages.frame import LEDGER
 from builder.pages.home import share_card
 from builder.pages.layout import page_makers
-from builder.pages.prose import Photo, Remember
+from builder.pages.prose import Photo
 from builder.pages.site import Material
 from builder.pages.wording import Words
 from builder.plan.moving import forecasts_after
@@ -83,15 +84,22 @@ def _pictures(account: Account, folder: Path, store: Store, tell: Tell) -> Prepa
 
 def _files(account: Account, prepared: Prepared, store: Store, tell: Tell) -> dict[str, bytes | Copy]:
     words = Words(account.journal.settings.language, account.ledger.currency)
-    makers = site_makers(account, words, prepared.photos, store.remember)
-    made = each(makers.items(), len(makers), "files", tell)
-    return {**{path: make() for path, make in made}, **prepared.files}
+    makers = site_makers(account, words, prepared.photos, store)
+    in_turn = sorted(makers, key=lambda path: path not in _LARGE)
+    made = each(in_turn, len(makers), "files", tell)
+    return {**{path: makers[path]() for path in made}, **prepared.files}
 
 
-def site_makers(account: Account, words: Words, photos: Mapping[str, Photo], remember: Remember) -> dict[str, Make]:
+# Those that hold every line are made first, while little else is held: the most memory is taken by making them.
+_LARGE = frozenset({LEDGER, "figures.json"})
+
+
+def site_makers(account: Account, words: Words, photos: Mapping[str, Photo], store: Store) -> dict[str, Make]:
     """What makes each file of the site, but for the photos."""
-    material = Material(account=account, words=words, photos=photos, history=lambda: _moved(account), remember=remember)
-    makers = file_makers(page_makers(material), text_makers(material), words)
+    material = Material(
+        account=account, words=words, photos=photos, history=lambda: _moved(account), remember=store.remember
+    )
+    makers = file_makers(page_makers(material), text_makers(material), words, store)
     if account.journal.settings.address:
         makers["share.png"] = lambda: draw_card(share_card(material))
     return makers
@@ -111,7 +119,7 @@ def show_site(folder: Path, as_of: datetime.date | None, port: int, tell: Callab
         except PhotoError as error:
             return Built(files=None, told=str(error))
         words = words_of(worked.account.journal.settings.language, worked.account.ledger.currency)
-        makers = site_makers(worked.account, words, prepared.photos, store.remember)
+        makers = site_makers(worked.account, words, prepared.photos, store)
         return Built(files=OnDemand({**makers, **{path: one.read for path, one in prepared.files.items()}}), told="")
 
     with store:

@@ -26,7 +26,8 @@ from builder.journal.records.episode import Episode
 
 _OPEN, _CLOSE = "\ue000", "\ue001"
 _HELD = re.compile(f"{_OPEN}(\\d+){_CLOSE}")
-_PIECES = re.compile(r"(<[^>]*>)")
+# A tag may hold a > in the quotes of an attribute: cleaning leaves it there, or not, depending on its version.
+_PIECES = re.compile(r'(<(?:[^<>"]|"[^"]*")*>)')
 _EXTENSIONS = ("tables", "footnotes", "def_list", "fenced_code", "sane_lists", "abbr")
 _NOT_LINKED = frozenset({"a", "h2", "h3", "h4", "h5", "h6", "figcaption", "code", "summary"})
 _TAGS = frozenset(

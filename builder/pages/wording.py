@@ -11,11 +11,13 @@ import datetime
 import re
 from collections.abc import Iterable, Mapping
 from contextlib import suppress
+from copy import deepcopy
 from decimal import Decimal
 from fractions import Fraction
+from functools import cache
 from importlib import import_module
 
-from babel import Locale, UnknownLocaleError
+from babel import Locale, UnknownLocaleError, localedata
 from babel.dates import format_date, format_interval
 from babel.lists import format_list
 
@@ -278,8 +280,21 @@ def _locale(language: str) -> Locale:
     """The locale of a language tag, or of its language alone; English where the library knows neither."""
     for tag in (language, language.split("-", maxsplit=1)[0]):
         with suppress(UnknownLocaleError, ValueError):
-            return Locale.parse(tag, sep="-")
+            locale = Locale.parse(tag, sep="-")
+            _own_months(str(locale))
+            return locale
     return Locale("en")
+
+
+@cache
+def _own_months(locale: str) -> None:
+    """Give a locale its own table of months.
+
+    Babel looks an inherited name up once and writes it where all locales inherit it from: a process that spoke
+    Hebrew would name the months of a French chart in Hebrew.
+    """
+    data = localedata.load(locale)
+    data["months"] = deepcopy(data["months"])
 
 
 def _catalogue(language: str) -> Catalogue:

@@ -10,7 +10,7 @@ from typing import Protocol
 from builder.pages.frame import Frame
 from builder.pages.wording import Words
 from builder.publish.assets import asset
-from builder.publish.templates import Templates
+from builder.publish.templates import Kept, Templates
 
 ASSETS = ("site.css", "icon.svg", "ledger.js", "yours.js")
 
@@ -25,10 +25,10 @@ class Page(Protocol):
 
 
 def file_makers(
-    pages: Mapping[str, Callable[[], Page]], texts: Mapping[str, Callable[[], str]], words: Words
+    pages: Mapping[str, Callable[[], Page]], texts: Mapping[str, Callable[[], str]], words: Words, kept: Kept
 ) -> dict[str, Make]:
     """Pages through their templates, then texts that are ready, then what is published as it is."""
-    templates = _templates(words)
+    templates = _templates(words, kept)
     return {
         **{path: partial(_rendered, templates, page) for path, page in pages.items()},
         **{path: partial(_encoded, text) for path, text in texts.items()},
@@ -37,9 +37,9 @@ def file_makers(
 
 
 @lru_cache(maxsize=2)
-def _templates(words: Words) -> Templates:
+def _templates(words: Words, kept: Kept) -> Templates:
     """The templates of a language, read once in a process."""
-    return Templates(words.say, words.count)
+    return Templates(words.say, words.count, kept)
 
 
 def _rendered(templates: Templates, page: Callable[[], Page]) -> bytes:

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import datetime
+import subprocess
+import sys
 import unicodedata
 from decimal import Decimal
 from fractions import Fraction
@@ -262,6 +264,17 @@ class TestDates:
         assert (said.date(saturday), said.month_day(saturday), said.month(saturday)) == (long, day, month)
         assert said.span(Span(saturday, saturday)) == long
         assert said.span(Span(saturday, datetime.date(2026, 11, 15))) == weekend
+
+    def test_languages_in_one_process_do_not_mix(self) -> None:
+        """The preview may see the language change. Babel 2.18 alone names the French month in Hebrew then."""
+        told = (
+            "import datetime; from builder.pages.wording import Words; from builder.words.money import Currency\n"
+            "for language in ('he-IL', 'fr-FR', 'es-ES', 'he-IL'):\n"
+            "    print(ascii(Words(language, Currency.named('EUR')).month(datetime.date(2026, 11, 14))))"
+        )
+        run = subprocess.run([sys.executable, "-c", told], capture_output=True, text=True, check=True)
+        hebrew = ascii("\N{HEBREW LETTER NUN}\N{HEBREW LETTER VAV}\N{HEBREW LETTER BET}\N{HEBREW PUNCTUATION GERESH}")
+        assert run.stdout.split() == [hebrew, "'nov.'", "'nov'", hebrew]
 
 
 class TestSentences:

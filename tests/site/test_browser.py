@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
+import time
 from dataclasses import dataclass
 from itertools import cycle
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, Page
+from playwright.sync_api import Browser, Page, Route
 
-from tests.site.folder import document, kinds, listed, named, pages
+from tests.site.folder import document, kinds, listed, named, pages, scripts
 from tests.site.window import resized, visited
 
 pytestmark = pytest.mark.browser
@@ -98,6 +99,34 @@ def test_no_page_is_wider_than_the_window(browser: Browser, demo_site: Path) -> 
     assert not wrong, listed(wrong)
 
 
+SHIFTS = """() => new Promise(told => {
+    const found = [];
+    new PerformanceObserver(list => found.push(...list.getEntries())).observe({type: 'layout-shift', buffered: true});
+    requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(() => told(found.map(shift => ({
+        by: shift.value,
+        what: shift.sources.map(one => one.node && one.node.nodeName + ' ' + one.node.textContent.slice(0, 40)),
+    }))), 50)));
+})"""
+
+
+def test_nothing_jumps_while_a_page_opens(browser: Browser, demo_site: Path) -> None:
+    """What a script shows has its room from the start: no layout shift on a phone (W3C Layout Instability)."""
+    page = browser.new_page(viewport={"width": 390, "height": 800})
+    page.route("**/*.js", a_little_later)
+    with_scripts = [path for path in pages(demo_site) if scripts(path)]
+    assert len(with_scripts) == 2
+    for path in with_scripts:
+        page.goto(path.as_uri())
+        assert page.evaluate(SHIFTS) == [], named(demo_site, path)
+    page.close()
+
+
+def a_little_later(route: Route) -> None:
+    """Let the page be seen before its script comes, as on a slow line."""
+    time.sleep(0.3)
+    route.continue_()
+
+
 # Everything that takes the keyboard. Of a group of radio buttons one does; the arrows reach the others.
 WAITING = """() => {
     const able = 'a[href], area[href], button, input, select, textarea, summary, [tabindex], audio[controls]';
@@ -178,8 +207,23 @@ CUT_OFF = """tables => tables.filter(e => {
 }).map(e => e.caption ? e.caption.innerText : e.innerText.slice(0, 40))"""
 
 
+BROKEN = """cells => cells.flatMap(cell => {
+    const found = [];
+    const walk = document.createTreeWalker(cell, NodeFilter.SHOW_TEXT);
+    while (walk.nextNode()) for (const figure of walk.currentNode.data.matchAll(/[\\d.,]*\\d/g)) {
+        const range = document.createRange();
+        range.setStart(walk.currentNode, figure.index);
+        range.setEnd(walk.currentNode, figure.index + figure[0].length);
+        if (new Set([...range.getClientRects()].map(box => box.top)).size > 1) found.push(figure[0]);
+    }
+    return found;
+})"""
+
+
 def test_paper_shows_every_table_in_full(browser: Browser, demo_site: Path) -> None:
-    """On paper nothing scrolls and nothing unfolds: every row is there, and none runs off the sheet."""
+    """On paper nothing scrolls and nothing unfolds: every row is there, none runs off the sheet, and no figure is
+    broken in two.
+    """
     wrong = []
     for path, page in visited(browser, pages(demo_site), PAPER):
         page.emulate_media(media="print")
@@ -187,4 +231,6 @@ def test_paper_shows_every_table_in_full(browser: Browser, demo_site: Path) -> N
             wrong.append(f"{named(demo_site, path)}: {seen} of {rows_in_file(path)} rows")
         cut = page.locator("table").evaluate_all(CUT_OFF)
         wrong += [f"{named(demo_site, path)}: cut off: {table}" for table in cut]
+        broken = page.locator("td").evaluate_all(BROKEN)
+        wrong += [f"{named(demo_site, path)}: in two: {figure}" for figure in broken]
     assert not wrong, listed(wrong)

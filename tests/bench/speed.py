@@ -1,0 +1,129 @@
+"""The speed table: whole processes against a floor, in one run.
+
+    python -m tests.bench.speed 1000
+
+The floor is one process that turns the stories of the same journal into HTML with bare Markdown and the same
+extensions, renders the same templates from page records that are ready, and writes the files. What it takes
+to load those records is not counted. Every row is the median of three runs, divided by the floor's.
+Seconds are those of the processor (user and system, all of a process): a busy machine moves them least.
+"""
+
+from __future__ import annotations
+
+import os
+import pickle
+import re
+import shutil
+import statistics
+import subprocess
+import sys
+import tempfile
+from collections.abc import Callable
+from pathlib import Path
+
+from builder.app import work_out
+from builder.pages.data_files import text_makers
+from builder.pages.layout import page_makers
+from builder.pages.site import Material
+from builder.pages.wording import Words
+from tests.bench.journals import write_journal
+
+TURNS = 1
+
+
+def main(episodes: int) -> None:
+    """Measure and print."""
+    with tempfile.TemporaryDirectory() as scratch:
+        bench = Bench(Path(scratch), episodes)
+        floors = [bench.floor() for _ in range(TURNS)]
+        floor = statistics.median(floors)
+        print(f"{episodes} episodes; floor {floor:.2f} s ({min(floors):.2f} to {max(floors):.2f})")
+        for what, goal, run in bench.rows():
+            seconds = [run() for _ in range(TURNS)]
+            print(f"{what:46} {statistics.median(seconds):7.2f} s {statistics.median(seconds) / floor:6.2f} x  {goal}")
+        print(f"{'peak memory of a full publish':46} {bench.peak:7} MB           at most 200 MB at 1,000")
+        bare, told = bench.start("-c", "pass"), bench.start("-m", "builder", "--help")
+        print(f"{'--help':46} {told:7.2f} s {told / bare:6.1f} x  at most 20 x a bare interpreter's start")
+
+
+class Bench:
+    """A journal of so many episodes, published into a folder with a cache of its own."""
+
+    def __init__(self, folder: Path, episodes: int) -> None:
+        self.folder, self.turn, self.peak = folder, 0, 0
+        self.journal, self.site, self.cache = folder / "journal", folder / "site", folder / "cache"
+        write_journal(self.journal, episodes)
+        self._records()
+
+    def rows(self) -> list[tuple[str, str, Callable[[], float]]]:
+        """What is measured, its goal, and how."""
+        return [
+            ("full publish, caches empty", "at most 1.25 x", self.full),
+            ("nothing changed", "at most 0.04 x", self.publish),
+            ("one word changed in one episode", "at most 0.06 x", lambda: self.changed(-1, r"## Part \d+", "## Part ")),
+            (
+                "one price changed in the first episode",
+                "at most 0.25 x",
+                lambda: self.changed(0, r"cost: \d+", "cost: "),
+            ),
+        ]
+
+    def publish(self) -> float:
+        """Seconds that one publish takes."""
+        return self.start("-m", "builder", "publish", str(self.journal), "--to", str(self.site))
+
+    def full(self) -> float:
+        """The same into a new folder with an empty cache."""
+        for folder in (self.site, self.cache):
+            shutil.rmtree(folder, ignore_errors=True)
+        return self.publish()
+
+    def changed(self, episode: int, pattern: str, word: str) -> float:
+        """The same after one change that was not there before."""
+        self.turn += 1
+        file = sorted((self.journal / "episodes").iterdir())[episode]
+        text = file.read_text(encoding="utf-8")
+        file.write_text(re.sub(pattern, f"{word}{100 + self.turn}", text, count=1), encoding="utf-8")
+        return self.publish()
+
+    def start(self, *words: str) -> float:
+        """Processor seconds that a Python process takes as a whole."""
+        return self._run(*words)[0]
+
+    def _run(self, *words: str) -> tuple[float, str]:
+        """Processor seconds, and what it printed."""
+        environment = {**os.environ, "BARROWBOOK_CACHE": str(self.cache)}
+        with (self.folder / "told").open("w+") as told:
+            process = subprocess.Popen(
+                [sys.executable, *words], env=environment, stdout=told, stderr=subprocess.DEVNULL
+            )
+            _, status, used = os.wait4(process.pid, 0)
+            process.returncode = os.waitstatus_to_exitcode(status)
+            assert process.returncode == 0, words
+            told.seek(0)
+            if "publish" in words:
+                self.peak = max(self.peak, used.ru_maxrss // 1024)
+            return used.ru_utime + used.ru_stime, told.read()
+
+    def floor(self) -> float:
+        """Seconds of the floor, less what it says that loading took."""
+        out = self.folder / "floor"
+        shutil.rmtree(out, ignore_errors=True)
+        seconds, told = self._run("-m", "tests.bench.floor", str(self.folder / "records"), str(out))
+        return seconds - float(told)
+
+    def _records(self) -> None:
+        """Make the page records ready."""
+        account = work_out(self.journal).account
+        assert account is not None
+        language, currency = account.journal.settings.language, account.ledger.currency
+        words = Words(language, currency)
+        material = Material(account=account, words=words, photos={})
+        pages = {path: make() for path, make in page_makers(material).items()}
+        texts = {path: make() for path, make in text_makers(material).items()}
+        stories = [episode.prose for episode in account.journal.episodes]
+        (self.folder / "records").write_bytes(pickle.dumps((language, currency, stories, pages, texts)))
+
+
+if __name__ == "__main__":
+    main(int(sys.argv[1]) if len(sys.argv) > 1 else 1000)
