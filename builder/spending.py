@@ -23,6 +23,7 @@ from builder.journal.read import read_journal
 from builder.journal.reading import Reading
 from builder.journal.records.item import ALLOWED, PRICED, Kind, Source
 from builder.journal.report import Report, one_of
+from builder.journal.text import LARGEST
 from builder.journal.writing import NotDone, write_over
 from builder.plan.budget_records import Budgeted
 from builder.words.problem import Problem
@@ -253,7 +254,10 @@ def _noticed(account: Account, new: NewLine) -> Iterator[str]:
 def from_table(file: Path, what: str, amount: str, decimal: str) -> Sequence[str]:
     """Lines for editing from a table of amounts; NotDone where it cannot be read."""
     try:
-        text = file.read_text(encoding="utf-8-sig")
+        with file.open(encoding="utf-8-sig") as lines:
+            text = lines.read(LARGEST + 1)
+        if len(text) > LARGEST:
+            raise NotDone(f"{file} has more than {LARGEST:,} characters", "split the table; it may be another file")
         return list(pasted_lines(text, Columns(what=what, amount=amount, decimal=decimal)))
     except OSError as error:
         raise NotDone(f"{file} cannot be read ({error.strerror})", "check the name") from None

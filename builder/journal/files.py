@@ -188,9 +188,14 @@ def _leads_away(folder: Path, name: str) -> bool:
 
 
 def inside(folder: Path, path: Path) -> bool:
-    """Whether a path, links followed, lies in the folder. A link that leads round in a circle does not."""
+    """Whether a path, links followed, lies in the folder. A link that leads round in a circle does not.
+
+    Python 3.13 gives such a link back as it is, where older ones raise an error.
+    """
     try:
-        return path.resolve().is_relative_to(folder.resolve())
+        real = path.resolve()
+        circles = any(one.is_symlink() for one in (real, *real.parents))
+        return not circles and real.is_relative_to(folder.resolve())
     except (OSError, RuntimeError):
         return False
 

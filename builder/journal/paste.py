@@ -37,7 +37,7 @@ def pasted_lines(text: str, columns: Columns) -> Iterator[str]:
     Amounts below zero are written without their sign: banks write what was paid so. Each is told.
     """
     rows = _rows(text)
-    head = [name.strip() for name in rows[0]] if rows else []
+    head = [_one_line(name) for name in rows[0]] if rows else []
     at = {name: _column(head, name) for name in (columns.what, columns.amount)}
     for number, row in enumerate(rows[1:], 2):
         if not any(cell.strip() for cell in row):
@@ -49,11 +49,19 @@ def _rows(text: str) -> list[list[str]]:
     """The rows, by the mark between columns that the first line has most of."""
     first = text.lstrip("\ufeff").split("\n", 1)[0]
     mark = max(";\t,", key=first.count)
-    return list(csv.reader(io.StringIO(text.lstrip("\ufeff")), delimiter=mark))
+    try:
+        return list(csv.reader(io.StringIO(text.lstrip("\ufeff")), delimiter=mark))
+    except csv.Error as error:
+        raise NotATable(f"the table cannot be read as CSV ({error})", "look for a quote that is not closed") from None
+
+
+def _one_line(cell: str) -> str:
+    """What a cell says; a comment, or the name of a thing, has one line, and a cell may have several."""
+    return " ".join(cell.split())
 
 
 def _column(head: list[str], name: str) -> int:
-    found = [at for at, other in enumerate(head) if other.casefold() == name.strip().casefold()]
+    found = [at for at, other in enumerate(head) if other.casefold() == _one_line(name).casefold()]
     if len(found) != 1:
         raise NotATable(
             f"the table has {'no' if not found else 'more than one'} column {name}",
@@ -64,15 +72,15 @@ def _column(head: list[str], name: str) -> int:
 
 def _line(number: int, row: list[str], what: int, amount: int, decimal: str) -> Iterator[str]:
     if max(what, amount) >= len(row) or not row[what].strip():
-        yield f"# row {number} has no name or no amount: {' | '.join(row)}"
+        yield f"# row {number} has no name or no amount: {_one_line(' | '.join(row))}"
         return
-    written = row[amount].strip()
+    name, written = _one_line(row[what]), _one_line(row[amount])
     try:
         cost = _plain(written, decimal)
     except Unreadable as error:
-        yield f"# row {number}: {error.found}: {row[what].strip()} {written}"
+        yield f"# row {number}: {error.found}: {name} {written}"
         return
-    yield from NewLine(kind="material", what=row[what].strip(), values=(("cost", cost),)).written()
+    yield from NewLine(kind="material", what=name, values=(("cost", cost),)).written()
 
 
 def _plain(text: str, decimal: str) -> str:

@@ -14,6 +14,7 @@ _BOM = "\ufeff"
 # YAML ends a line at these and no editor does; the numbers of all later lines would be wrong.
 _LINE_ENDS_NOBODY_SEES = str.maketrans({"\x85": " ", "\u2028": " ", "\u2029": " "})
 _UNPRINTABLE = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\u2028\u2029\ud800-\udfff\ufffe\uffff]")
+_LINE_ENDS = re.compile("[\t\n\r\x85\u2028\u2029]+")
 _DASHES = re.compile("[-–—−_=*~ ]+")
 
 
@@ -84,6 +85,16 @@ def printable(source: Source, report: Report, first_line: int = 1) -> bool:
             "delete it; it may be invisible, so delete from the letter before to the letter after",
         )
     return match is None
+
+
+def one_line(text: str) -> tuple[str, str]:
+    """A value as text of one line, and the first character in it that is none, or "".
+
+    A value in quotes can write any character as an escape, and one of several lines has line ends.
+    """
+    text = _LINE_ENDS.sub(" ", text)
+    match = _UNPRINTABLE.search(text)
+    return (text, "") if match is None else (_UNPRINTABLE.sub("", text), match[0])
 
 
 def _place_of_byte(file: str, raw: bytes, position: int) -> Place:

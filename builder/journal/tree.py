@@ -18,7 +18,7 @@ from builder.journal.guess import guess
 from builder.journal.quoting import in_quotes
 from builder.journal.records.written import Entry, Mapping, Node, Scalar, Sequence
 from builder.journal.report import Report
-from builder.journal.text import Source, printable
+from builder.journal.text import Source, one_line, printable
 from builder.words.misread import clipped
 from builder.words.place import Place
 
@@ -102,7 +102,7 @@ class _Builder:
     def _scalar(self, event: Any, path: str) -> Scalar:
         place = self._place(event, path)
         if event.style and event.style in "'\"|>":
-            return Scalar(place, event.value, quoted=True)
+            return Scalar(place, self._one_line(event.value, place), quoted=True)
         text = event.value.strip()
         behind = self._after(event.end_mark)
         if text in ("", "~", "null"):
@@ -111,6 +111,17 @@ class _Builder:
             self._cut_off(place, text, behind)
             return Scalar(place, text, comment=behind)
         return Scalar(place, text)
+
+    def _one_line(self, value: str, place: Place) -> str:
+        text, wrong = one_line(value)
+        if wrong:
+            self._report.mistake(
+                place,
+                f"a backslash in these quotes writes a character that cannot be printed (U+{ord(wrong):04X})",
+                "letters, digits and signs",
+                "write the backslash twice if you mean one, or delete it",
+            )
+        return text
 
     def _cut_off(self, place: Place, text: str, behind: str) -> None:
         self._report.mistake(

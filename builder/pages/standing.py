@@ -206,7 +206,7 @@ def on_plan(account: Account, words: Words) -> OnPlan | None:
         words.say("The whole build was to cost {plan}.", plan=words.money(outlook.planned))
         if done
         else words.say(
-            "If the rest costs what was planned, the whole build comes to {forecast}; the plan was {plan}.",
+            "If the rest costs what was planned, the whole build uses up {forecast}; the plan was {plan}.",
             forecast=words.money(outlook.forecast, bound),
             plan=words.money(outlook.planned),
         )

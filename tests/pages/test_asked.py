@@ -80,7 +80,7 @@ class TestOnPlan:
         assert self.said(tmp_path, "230") == (
             "Against the plan so far: $30.00 over.",
             "over",
-            "If the rest costs what was planned, the whole build comes to $330.00; the plan was $300.00.",
+            "If the rest costs what was planned, the whole build uses up $330.00; the plan was $300.00.",
         )
 
     def test_under(self, tmp_path: Path) -> None:

@@ -19,8 +19,8 @@ PLAN: Catalogue = {
     "The whole build is forecast to come to {forecast}, against {plan} planned.": (
         "Der ganze Bau kommt nach der Prognose auf {forecast}, geplant waren {plan}."
     ),
-    "If the rest costs what was planned, the whole build comes to {forecast}; the plan was {plan}.": (
-        "Wenn der Rest kostet, was geplant war, kommt der ganze Bau auf {forecast}; geplant waren {plan}."
+    "If the rest costs what was planned, the whole build uses up {forecast}; the plan was {plan}.": (
+        "Wenn der Rest kostet, was geplant war, werden im Ganzen {forecast} verbaut; geplant waren {plan}."
     ),
     "The whole build was to cost {plan}.": "Der ganze Bau sollte {plan} kosten.",
     "Against the plan: {verdict}.": "Am Ende: {verdict}.",

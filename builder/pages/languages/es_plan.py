@@ -19,8 +19,8 @@ PLAN: Catalogue = {
     "The whole build is forecast to come to {forecast}, against {plan} planned.": (
         "Según la proyección, la obra entera costará {forecast}, frente a {plan} previstos."
     ),
-    "If the rest costs what was planned, the whole build comes to {forecast}; the plan was {plan}.": (
-        "Si el resto cuesta lo previsto, toda la obra sale por {forecast}; el plan era de {plan}."
+    "If the rest costs what was planned, the whole build uses up {forecast}; the plan was {plan}.": (
+        "Si el resto cuesta lo previsto, toda la obra consumirá {forecast}; se habían previsto {plan}."
     ),
     "The whole build was to cost {plan}.": "Toda la obra debía costar {plan}.",
     "Against the plan: {verdict}.": "Respecto al plan: {verdict}.",

@@ -19,8 +19,8 @@ PLAN: Catalogue = {
     "The whole build is forecast to come to {forecast}, against {plan} planned.": (
         "Selon la projection, tout le chantier reviendra à {forecast}, pour {plan} prévus."
     ),
-    "If the rest costs what was planned, the whole build comes to {forecast}; the plan was {plan}.": (
-        "Si le reste coûte ce qui était prévu, tout le chantier revient à {forecast} ; le plan était de {plan}."
+    "If the rest costs what was planned, the whole build uses up {forecast}; the plan was {plan}.": (
+        "Si le reste coûte ce qui était prévu, tout le chantier consommera {forecast} ; {plan} étaient prévus."
     ),
     "The whole build was to cost {plan}.": "Tout le chantier devait coûter {plan}.",
     "Against the plan: {verdict}.": "Par rapport au plan : {verdict}.",
