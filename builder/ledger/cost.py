@@ -142,9 +142,9 @@ class Books:
         if not keeps and not divided.reusable and not divided.in_stock:
             return
         whole = item.quantity.value if item.quantity else Fraction(1)
-        came = whole * kept_part(item)
-        here = came * share_of(item, price)
-        went_in = whole * _went_in(item, price)
+        came = _part(whole, kept_part(item))
+        here = _part(came, share_of(item, price))
+        went_in = _part(whole, _went_in(item, price))
         serves_again = went_in if item.reusable else Fraction(0)
         self.shelf.put(
             Lot(
@@ -238,8 +238,13 @@ def _went_in(item: Item, price: OnReceipt) -> Fraction:
     return kept_part(item) * share_of(item, price) * used_of(item)
 
 
+def _part(whole: Fraction, part: Fraction) -> Fraction:
+    """`whole` x `part`, at once where it is all of it, as on most lines."""
+    return whole if part is ALL else whole * part
+
+
 def _times(item: Item, part: Fraction) -> Quantity | None:
-    if item.quantity is None or part == 1:
+    if item.quantity is None or part is ALL:
         return item.quantity
     return Quantity(item.quantity.value * part, item.quantity.unit)
 

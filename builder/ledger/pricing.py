@@ -3,17 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from builder.journal.records.episode import Episode
-from builder.journal.records.item import Item, Receipt, Told
+from builder.journal.records.item import Item, Receipt, TaxTold, Told
 from builder.journal.records.settings import Settings
 from builder.ledger.problems import Findings
 from builder.ledger.receipt import Sums, rest_of, work_out
 from builder.ledger.records import CostedReceipt, OnReceipt
 from builder.words.money import Currency, Money, till
-from builder.words.rounding import half_up
+from builder.words.rounding import half_up, significant_text
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -76,9 +76,11 @@ class _Paper:
         goods = self._with_rest(findings)
         self._discount_fits(goods, findings)
         sums = work_out(self._receipt, goods, self._taxed, self._inside)
-        if all(item.cost is not Told.REST for item in self._items):
-            self._check(sums, findings)
+        rest = any(item.cost is Told.REST for item in self._items)
+        if not rest:
+            self._check(sums, goods, findings)
             self._offer_rest(sums, goods, findings)
+        self._ask_for_rates(findings, told=not rest and not any(self._unpriced))
         shares = zip(self._unpriced, sums.shares, strict=True)
         return sums, [None if unpriced and not share.whole else share for unpriced, share in shares]
 
@@ -148,7 +150,18 @@ class _Paper:
                 "check the receipt",
             )
 
-    def _check(self, sums: Sums, findings: Findings) -> None:
+    def _ask_for_rates(self, findings: Findings, *, told: bool) -> None:
+        """Ask about a tax or discount that may be a rate, where no printed total tells (or contradicts) them.
+
+        Tax inside the prices is in no total.
+        """
+        told = told and self._receipt.total is not None
+        if self._receipt.tax_asked is not None and (self._inside or not told):
+            findings.add(self._receipt.tax_asked)
+        if self._receipt.discount_asked is not None and not told:
+            findings.add(self._receipt.discount_asked)
+
+    def _check(self, sums: Sums, goods: list[int], findings: Findings) -> None:
         printed = self._receipt.total
         if printed is None or printed.minor == sums.total or any(self._unpriced):
             return
@@ -157,8 +170,19 @@ class _Paper:
             f"the receipt {self._receipt.key} says {printed}, and its lines with tax and delivery come to "
             f"{self._money(sums.total)}, {self._more(printed.minor - sums.total)}",
             "both the same to the cent",
-            self._guess(sums, printed.minor - sums.total),
+            self._rate_meant(goods, printed.minor) or self._guess(sums, printed.minor - sums.total),
         )
+
+    def _rate_meant(self, goods: list[int], printed: int) -> str:
+        """What to write where an amount of tax or discount, read as a rate, brings the receipt to its total."""
+        receipt = self._receipt
+        tax, discount = _as_rate(receipt.tax), _as_rate(receipt.discount)
+        for rates in ((tax, None), (None, discount), (tax, discount)):
+            meant = replace(receipt, tax=rates[0] or receipt.tax, discount=rates[1] or receipt.discount)
+            if work_out(meant, goods, self._taxed, self._inside).total == printed:
+                named = zip(("tax", "discount"), rates, strict=True)
+                return "write " + " and ".join(f"{key}: {significant_text(rate * 100)}%" for key, rate in named if rate)
+        return ""
 
     def _offer_rest(self, sums: Sums, goods: list[int], findings: Findings) -> None:
         """A receipt with an unpriced line cannot be checked; what is left of its total is a good guess."""
@@ -225,3 +249,11 @@ class _Paper:
 
     def _more(self, missing: int) -> str:
         return f"{self._money(abs(missing))} {'less' if missing > 0 else 'more'} than the paper"
+
+
+def _as_rate(told: Fraction | Money | TaxTold | None) -> Fraction | None:
+    """8.10 as 8.1 %; None for what is no amount, or more than the whole."""
+    if not isinstance(told, Money):
+        return None
+    rate = Fraction(told.minor, 10**told.currency.digits) / 100
+    return rate if 0 < rate <= 1 else None

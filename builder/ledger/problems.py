@@ -17,6 +17,10 @@ class Findings:
         """All of them, in the order found."""
         return tuple(self._found)
 
+    def add(self, problem: Problem) -> None:
+        """One that was told before, and stands."""
+        self._found.append(problem)
+
     def mistake(self, place: Place, found: str, expected: str, fix: str = "") -> None:
         """Something that stops publishing."""
         self._found.append(Problem(place=place, found=found, expected=expected, fix=fix))

@@ -8,7 +8,7 @@ from fractions import Fraction
 from builder.journal.records.item import Item, Kind, Source, Told
 from builder.journal.records.plan import OwnedEquipment
 from builder.journal.records.settings import Settings
-from builder.ledger.amortise import Amortised, kept_part, share_of
+from builder.ledger.amortise import ALL, Amortised, kept_part, share_of
 from builder.ledger.records import OnReceipt
 from builder.words.money import Currency, Money, till
 from builder.words.rounding import half_up
@@ -63,7 +63,7 @@ def counted(item: Item, price: OnReceipt) -> Fraction:
     """How much the replacement cost is for: the quantity less what went back, the part
     that went into this build; one where no quantity was said.
     """
-    whole = Fraction(1) if item.quantity is None else item.quantity.value * kept_part(item)
+    whole = ALL if item.quantity is None else item.quantity.value * kept_part(item)
     return whole * share_of(item, price)
 
 

@@ -122,7 +122,7 @@ def _facts(material: Material) -> list[Fact]:
     if ready_by is not None:
         facts.append(
             Fact(
-                name=words.say("Ready by"),
+                name=words.say("Promised for"),
                 value=words.date(ready_by),
                 small=ready_small(account.timing, words),
             )

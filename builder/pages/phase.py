@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from fractions import Fraction
 
 from builder.figures.figure import bound_of
 from builder.ledger.parts import NOTHING, Parts
@@ -126,7 +127,11 @@ def _facts(material: Material, phase: PhaseOutlook) -> Iterator[Fact]:
                 low=words.decimal(low),
                 high=words.decimal(high),
             )
-        yield Fact(name=words.say("Hours"), value=words.decimal(parts.hours), small=small)
+        # The plan's hours are the author's own, so helpers stand apart as they do on an episode's page.
+        own = sum((one.parts.hours for one in account.ledger.hours if one.phase == phase.key), Fraction(0))
+        yield Fact(name=words.say("Hours"), value=words.decimal(own), small=small)
+        if parts.hours > own:
+            yield Fact(name=words.say("Helpers"), value=words.hours(parts.hours - own))
     if planned and planned.wait:
         yield Fact(name=words.say("Wait after it"), value=words.days(planned.wait))
     for key, name in (

@@ -95,8 +95,7 @@ class _Pictures(Treeprocessor):
                 _as_figure(parent)
 
     def _place(self, image: Element) -> None:
-        path = normalize("NFC", unquote(image.get("src", ""))).removeprefix("./").removeprefix("../")
-        photo = self.photos.get(path)
+        photo = self.photos.get(_path(image.get("src", "")))
         if photo is None:
             return
         image.set("src", self.root + photo.sources[-1][0])
@@ -107,6 +106,11 @@ class _Pictures(Treeprocessor):
         image.set("height", str(photo.height))
         image.set("loading", "lazy")
         image.set("decoding", "async")
+
+
+def _path(written: str) -> str:
+    """The path in the journal of a picture as a story writes it."""
+    return normalize("NFC", unquote(written)).removeprefix("./").removeprefix("../")
 
 
 def _alone(parent: Element) -> bool:
@@ -148,7 +152,7 @@ def tell(
     text = _held(episode)
     shown = {path: photos[path] for picture in episode.pictures if (path := picture.path) in photos}
     made_by = f"{__version__} {markdown_version} {nh3.__version__}"  # type: ignore[attr-defined]  # not in its stubs
-    key = f"story {made_by} {root!r} {shown!r} {text}"
+    key = f"cleaned story {made_by} {root!r} {shown!r} {text}"
     cleaned = remember(key, lambda: _clean_html(text, root, shown).encode()).decode()
     return Story(html="".join(_put_back(cleaned, said)), opening=_opening(cleaned, said))
 
@@ -160,15 +164,28 @@ def _clean_html(text: str, root: str, photos: Mapping[str, Photo]) -> str:
         _lowered(md.convert(text)),
         tags=set(_TAGS),
         attributes=_ATTRIBUTES,
-        attribute_filter=_own_names_only,
+        attribute_filter=_only_ours(root, photos),
         url_schemes={"http", "https", "mailto"},
     )
 
 
-def _own_names_only(tag: str, attribute: str, value: str) -> str | None:
-    """Names of places on the page are the page's own; a story has only those of its footnotes."""
-    del tag
-    return value if attribute != "id" or value.startswith(("fn:", "fnref:", "fnref2:")) else None
+def _only_ours(root: str, photos: Mapping[str, Photo]) -> Callable[[str, str, str], str | None]:
+    """Which attributes stay: names of places on the page are the page's own, but for those of a story's footnotes,
+    and pictures are prepared photos, also where a tag of the story's own shows one.
+    """
+    made = {root + name for photo in photos.values() for name, _ in photo.sources}
+
+    def kept(tag: str, attribute: str, value: str) -> str | None:
+        if attribute == "id":
+            return value if value.startswith(("fn:", "fnref:", "fnref2:")) else None
+        if attribute == "srcset":
+            return value if {part.split(" ")[0] for part in value.split(", ")} <= made else None
+        if (tag, attribute) != ("img", "src") or value in made:
+            return value
+        photo = photos.get(_path(value))
+        return root + photo.sources[-1][0] if photo else None
+
+    return kept
 
 
 def _held(episode: Episode) -> str:

@@ -214,11 +214,9 @@ def _to_keep(view: View, reusable: Sequence[Left]) -> Table | None:
 
 
 def _machines(view: View, lines: Sequence[Line]) -> Table | None:
-    return _lines_table(
-        view,
-        [line for line in lines if line.item.deposit_back is None],
-        view.words.say("Machines and tools it took"),
-    )
+    """What the machines cost; a deposit that came back is none, but what was kept of it belongs to the hire."""
+    cost = [line for line in lines if line.item.deposit_back is None or line.parts.job_cost]
+    return _lines_table(view, cost, view.words.say("Machines and tools it took"))
 
 
 def _lines_table(view: View, lines: Sequence[Line], caption: str) -> Table | None:

@@ -44,7 +44,7 @@ class Words:
         self.locale = _locale(language)
         self.direction = self.locale.text_direction
         self._currency = currency
-        self._catalogue = catalogue if catalogue is not None else _catalogue(self.locale.language)
+        self._catalogue = catalogue if catalogue is not None else _catalogue(self.locale)
         self._money = MoneyStyle.of(self.locale, currency, symbol=True)
         self._bare = MoneyStyle.of(self.locale, currency, symbol=False)
         self._number = NumberStyle.of(self.locale)
@@ -297,15 +297,28 @@ def _own_months(locale: str) -> None:
     data["months"] = deepcopy(data["months"])
 
 
-def _catalogue(language: str) -> Catalogue:
+def _catalogue(locale: Locale) -> Catalogue:
     """The catalogue of a language; an empty one for English and for languages that have none yet.
 
     Imported by name, so that a run reads only the one it needs.
     """
-    if language not in CATALOGUES:
+    if locale.language not in CATALOGUES:
         return {}
-    catalogue: Catalogue = import_module(f"builder.pages.languages.{language}").CATALOGUE
-    return catalogue
+    catalogue: Catalogue = import_module(f"builder.pages.languages.{locale.language}").CATALOGUE
+    return _without_eszett(catalogue) if locale.language == "de" and locale.territory in _NO_ESZETT else catalogue
+
+
+_NO_ESZETT = ("CH", "LI")
+
+
+def _without_eszett(catalogue: Catalogue) -> Catalogue:
+    """German as it is written in Switzerland and Liechtenstein, which have no ß."""
+    return {
+        english: told.replace("ß", "ss")
+        if isinstance(told, str)
+        else {number: text.replace("ß", "ss") for number, text in told.items()}
+        for english, told in catalogue.items()
+    }
 
 
 def decimal_of(minor: int, digits: int) -> Decimal:

@@ -112,7 +112,11 @@ def _answers(material: Material, lines: Sequence[YoursLine], bound: Bound) -> It
             half_luck(lines),
             words.say("each thing I found, at half the way to its price new"),
         ),
-        (words.say("Everything bought new and hired"), all_new(lines), words.say("starting from nothing")),
+        (
+            words.say("Everything bought new and hired"),
+            all_new(lines),
+            words.say("starting from nothing, selling no leftovers"),
+        ),
     )
     for name, choice, small in told:
         amount = yours(lines, choice, Fraction(0))

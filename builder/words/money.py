@@ -112,9 +112,12 @@ def apportion(amount: int, weights: Sequence[int | Fraction]) -> list[int]:
     return floors
 
 
+_EXACT = (int, Fraction)
+
+
 def _refuse_floats(*values: object) -> None:
     for value in values:
-        if not isinstance(value, int | Fraction):
+        if not isinstance(value, _EXACT):
             raise TypeError(f"money is divided by whole numbers and fractions, not {value!r}")
 
 

@@ -22,8 +22,17 @@ from tests.conftest import CHROMIUM_OPTIONS
 from tests.site.test_preview import start
 
 SAVES = 20  # of each kind
-_PAINTED = """addEventListener("DOMContentLoaded", () =>
-  requestAnimationFrame(() => requestAnimationFrame(() => { window.painted = Date.now(); })));"""
+# Waits in the page until its text is another, and then for the frame that shows it.
+_WATCH = """() => {
+  const text = () => document.querySelector("main").textContent;
+  const old = text();
+  window.painted = 0;
+  const look = () => requestAnimationFrame(() => {
+    if (text() === old) look();
+    else requestAnimationFrame(() => { window.painted = Date.now(); });
+  });
+  look();
+}"""
 
 
 def main(episodes: int) -> None:
@@ -35,9 +44,7 @@ def main(episodes: int) -> None:
         browser = playwright.chromium.launch(executable_path="/usr/bin/chromium", args=CHROMIUM_OPTIONS)
         try:
             page = browser.new_page()
-            page.add_init_script(_PAINTED)
             page.goto(f"http://127.0.0.1:{preview.port}/episodes/{episodes:02d}-weekend-{episodes}/")
-            page.wait_for_function("() => window.painted")
             for what, file, pattern in (
                 ("a word in the story", f"{episodes:05d}-weekend-{episodes}.md", r"## Part \d+"),
                 ("a price in the first episode", "00001-weekend-1.md", r"unit_cost: [\d.]+"),
@@ -55,10 +62,10 @@ def _saved(page: Page, file: Path, pattern: str, turn: int) -> float:
     """Milliseconds from one save to the repaint."""
     word = {"#": f"## Part {100 + turn}", "u": f"unit_cost: {6 + turn / 100:.2f}"}[pattern[0]]
     text = re.sub(pattern, word, file.read_text(encoding="utf-8"), count=1)
-    page.evaluate("window.painted = 0; window.old = 1")
+    page.evaluate(_WATCH)
     saved = time.time() * 1000
     file.write_text(text, encoding="utf-8")
-    page.wait_for_function("() => !window.old && window.painted")
+    page.wait_for_function("() => window.painted")
     return float(page.evaluate("window.painted")) - saved
 
 

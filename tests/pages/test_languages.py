@@ -15,6 +15,7 @@ from playwright.sync_api import Browser
 
 from builder.journal.language import WORDED
 from builder.pages.languages import Catalogue
+from builder.pages.languages.de import CATALOGUE as GERMAN
 from builder.pages.wording import CATALOGUES, Words
 from builder.words.money import Currency
 from tests.pages import said
@@ -329,3 +330,12 @@ def _uncited(text: str) -> str:
     for title in CITED:
         text = text.replace(title, "")
     return text
+
+
+def test_german_in_switzerland_has_no_sharp_s() -> None:
+    """Maßband is Massband there, in single words and in plurals; Germany and Austria keep it."""
+    assert any("ß" in text for _, text in entries("de"))
+    for language, has in (("de-CH", False), ("de-LI", False), ("de-AT", True), ("de-DE", True), ("de", True)):
+        words = Words(language, Currency.named("EUR"))
+        said = [words.say(english) for english, told in GERMAN.items() if isinstance(told, str)]
+        assert any("ß" in text for text in said) == has, language

@@ -139,6 +139,7 @@ COSTS: Catalogue = {
     "what it would cost new is not known": "was es neu kosten würde, ist nicht bekannt",
     "serves {uses} times": "dient {uses}-mal",
     "paid as {amount}": "bezahlt mit {amount}",
+    "{quantity} went back for {amount}": "{quantity} zurückgegeben für {amount}",
     "size {size}": "Größe {size}",
     "deposit {amount}, not in what was paid": "Kaution {amount}, nicht im Bezahlten",
     "deposit back {amount}": "Kaution zurück {amount}",

@@ -60,7 +60,7 @@ PAGES: Catalogue = {
     "How far": "Stand",
     "{done} of {all} phases done": "{done} von {all} Phasen fertig",
     "now: {phases}": "jetzt: {phases}",
-    "Ready by": "Fertig bis",
+    "Promised for": "Versprochen für den",
     "Own work": "Eigenleistung",
     "Episode {number}": "Folge {number}",
     "Episode {number}: {title}": "Folge {number}: {title}",
@@ -113,7 +113,7 @@ PAGES: Catalogue = {
     "With half the luck": "Mit halbem Glück",
     "each thing I found, at half the way to its price new": "jeder Fund auf halbem Weg zu seinem Neupreis",
     "Everything bought new and hired": "Alles neu gekauft und gemietet",
-    "starting from nothing": "bei null angefangen",
+    "starting from nothing, selling no leftovers": "bei null angefangen, ohne Reste zu verkaufen",
     "{n} lines have no price and are not in these figures.": {
         "one": "{n} Posten hat keinen Preis und fehlt in diesen Zahlen.",
         "other": "{n} Posten haben keinen Preis und fehlen in diesen Zahlen.",

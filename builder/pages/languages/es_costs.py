@@ -138,6 +138,7 @@ COSTS: Catalogue = {
     "what it would cost new is not known": "no se sabe lo que costaría nuevo",
     "serves {uses} times": "sirve {uses} veces",
     "paid as {amount}": "pagado como {amount}",
+    "{quantity} went back for {amount}": "{quantity} devueltos por {amount}",
     "size {size}": "medidas {size}",
     "deposit {amount}, not in what was paid": "fianza {amount}, no está en lo pagado",
     "deposit back {amount}": "fianza devuelta {amount}",

@@ -59,7 +59,7 @@ PAGES: Catalogue = {
     "How far": "Avance",
     "{done} of {all} phases done": "{done} de {all} fases terminadas",
     "now: {phases}": "ahora: {phases}",
-    "Ready by": "Listo para el",
+    "Promised for": "Prometido para el",
     "Own work": "Trabajo propio",
     "Episode {number}": "Episodio {number}",
     "Episode {number}: {title}": "Episodio {number}: {title}",
@@ -118,7 +118,7 @@ PAGES: Catalogue = {
     "With half the luck": "Con la mitad de suerte",
     "each thing I found, at half the way to its price new": "cada hallazgo, a medio camino de su precio nuevo",
     "Everything bought new and hired": "Todo comprado nuevo o alquilado",
-    "starting from nothing": "empezando de cero",
+    "starting from nothing, selling no leftovers": "empezando de cero, sin vender sobrantes",
     "{n} lines have no price and are not in these figures.": {
         "one": "{n} partida no tiene precio y no está en estas cifras.",
         "many": "{n} de partidas no tienen precio y no están en estas cifras.",

@@ -137,6 +137,7 @@ COSTS: Catalogue = {
     "what it would cost new is not known": "son prix neuf n’est pas connu",
     "serves {uses} times": "sert {uses} fois",
     "paid as {amount}": "payé {amount}",
+    "{quantity} went back for {amount}": "{quantity} rendus pour {amount}",
     "size {size}": "dimensions {size}",
     "deposit {amount}, not in what was paid": "caution {amount}, hors de ce qui est payé",
     "deposit back {amount}": "caution rendue {amount}",

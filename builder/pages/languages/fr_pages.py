@@ -60,7 +60,7 @@ PAGES: Catalogue = {
     "How far": "Avancement",
     "{done} of {all} phases done": "{done} phases finies sur {all}",
     "now: {phases}": "en cours : {phases}",
-    "Ready by": "Prêt pour le",
+    "Promised for": "Promis pour le",
     "Own work": "Travail personnel",
     "Episode {number}": "Épisode {number}",
     "Episode {number}: {title}": "Épisode {number} : {title}",
@@ -119,7 +119,7 @@ PAGES: Catalogue = {
     "With half the luck": "Avec deux fois moins de chance",
     "each thing I found, at half the way to its price new": "chaque trouvaille à mi-chemin de son prix neuf",
     "Everything bought new and hired": "Tout acheté neuf ou loué",
-    "starting from nothing": "en partant de rien",
+    "starting from nothing, selling no leftovers": "en partant de rien, sans rien revendre des restes",
     "{n} lines have no price and are not in these figures.": {
         "one": "{n} ligne n’a pas de prix et n’est pas dans ces chiffres.",
         "many": "{n} de lignes n’ont pas de prix et ne sont pas dans ces chiffres.",
