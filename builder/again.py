@@ -12,8 +12,8 @@ import json
 import os
 import sys
 from collections.abc import Iterable, Iterator
+from contextlib import suppress
 from dataclasses import dataclass
-from importlib.metadata import version
 from pathlib import Path
 
 from builder import __version__
@@ -23,7 +23,6 @@ from builder.publish.assets import TEMPLATES
 from builder.publish.folder import stands
 from builder.store.store import Store
 
-LIBRARIES = ("Babel", "Jinja2", "Markdown", "nh3", "Pillow", "PyYAML")
 _PROGRAM = Path(__file__).parent
 
 
@@ -98,7 +97,7 @@ def _key(asked: Asked, files: Files) -> str:
 
 
 def _pieces(asked: Asked, files: Files) -> Iterator[bytes]:
-    facts = [__version__, sys.version, *map(version, LIBRARIES), asked.journal, asked.as_of, asked.today]
+    facts = [__version__, sys.version, *_libraries(), asked.journal, asked.as_of, asked.today]
     yield from (str(fact).encode("utf-8", "surrogateescape") for fact in facts)
     yield from (name.encode("utf-8", "surrogateescape") for name in sorted(files.pictures))
     for name, raw in files.texts:
@@ -107,6 +106,15 @@ def _pieces(asked: Asked, files: Files) -> Iterator[bytes]:
     for path in (*_all_in(_PROGRAM, (".py",)), *_all_in(TEMPLATES, ("",))):
         yield path.encode("utf-8", "surrogateescape")
         yield Path(path).read_bytes()
+
+
+def _libraries() -> list[str]:
+    """Every library that is installed, with its version: the names of the folders that say so."""
+    found = []
+    for place in sys.path:
+        with suppress(OSError):
+            found += [one.name for one in Path(place).iterdir() if one.name.endswith((".dist-info", ".egg-info"))]
+    return sorted(found)
 
 
 def _all_in(folder: Path, endings: tuple[str, ...]) -> list[str]:

@@ -15,7 +15,7 @@ from builder.figures.account import Account, add_up, index_of
 from builder.figures.check import check_figures
 from builder.figures.data import data_text
 from builder.figures.names import all_names
-from builder.figures.notices import notices
+from builder.figures.notices import notices, to_come
 from builder.figures.tally import tally
 from builder.figures.workings import workings_text
 from builder.journal.files import OWNED, PLAN, SETTINGS, Files, find_files
@@ -50,6 +50,11 @@ class Worked:
     def mistakes(self) -> tuple[Problem, ...]:
         """The problems that stop publishing."""
         return tuple(problem for problem in self.problems if problem.is_mistake)
+
+    @property
+    def planned(self) -> bool:
+        """Whether nothing is wrong with the settings and the plan, on which the take-offs rest."""
+        return not any(problem.place.file in (SETTINGS, PLAN) for problem in self.mistakes)
 
     @property
     def warnings(self) -> tuple[Problem, ...]:
@@ -103,20 +108,24 @@ def work_out(
     account = None
     if read.journal is not None:
         tell(0, 0, "adding up")
-        account, found = understand(read.journal, as_of, memory)
+        right = not any(problem.is_mistake for problem in problems)
+        account, found = understand(read.journal, as_of, memory, right=right)
         problems += found if read.whole else []
-        if not any(problem.is_mistake for problem in problems):
-            problems += notices(account, today)
+        mistaken = any(problem.is_mistake for problem in problems)
+        problems += to_come(account, today) if mistaken else notices(account, today)
     return Worked(files=files, account=account, problems=in_file_order(problems))
 
 
 def understand(
-    journal: Journal, as_of: datetime.date | None = None, memory: Memory | None = None
+    journal: Journal, as_of: datetime.date | None = None, memory: Memory | None = None, *, right: bool = True
 ) -> tuple[Account, list[Problem]]:
-    """Ledger, take-off, plan and figures of a journal, and the problems that show only then."""
+    """Ledger, take-off, plan and figures of a journal, and the problems that show only then.
+
+    `right` is whether it was read without a mistake: else no figure is held against what the author states.
+    """
     account, problems = memory.reckon(journal, as_of) if memory else reckon(journal, as_of)
     if not any(problem.is_mistake for problem in problems):
-        problems = [*problems, *check_figures(account)]
+        problems = [*problems, *check_figures(account, stated=right)]
     return account, problems
 
 

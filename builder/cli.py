@@ -211,14 +211,14 @@ def _takeoff(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> N
 
 
 def takeoff(told: argparse.Namespace) -> int:
-    """Print every take-off of the plan."""
+    """Print every take-off of the plan, whatever is wrong elsewhere."""
     from builder.app import takeoff_text  # after the command is known: see the module
 
     worked = _worked(told)
-    if not _tell(worked, told.journal) or worked.account is None:
-        return JOURNAL_WRONG
-    print(takeoff_text(worked.account, brief=told.brief), end="")
-    return DONE
+    right = _tell(worked, told.journal)
+    if worked.account is not None and worked.planned:
+        print(takeoff_text(worked.account, brief=told.brief), end="")
+    return DONE if right else JOURNAL_WRONG
 
 
 def _begin(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:

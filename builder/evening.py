@@ -98,6 +98,7 @@ def answers(told: Mapping[str, object], ask: Ask | None, today: datetime.date) -
                     raise
                 shown = f"{error}\n{question}"
 
+    begun = last_weekend(today).first  # as the first episode is dated
     title = read(TEXT, "title", "What is it called", "The build")
     language = read(LANGUAGE, "language", "Language of the pages (en-US, de-DE, fr-FR, es-ES ...)", "en-US")
     currency, phases = _USUAL.get(language.partition("-")[0], _USUAL["en"])
@@ -105,15 +106,26 @@ def answers(told: Mapping[str, object], ask: Ask | None, today: datetime.date) -
         title=title,
         language=language,
         currency=read(CURRENCY, "currency", "Currency (USD, EUR ...)", currency).code,
-        ready_by=read(_DATE_OR_NONE, "ready_by", "Promised for which date (2027-10-30, or nothing)", "none")[0],
+        ready_by=read(_ready_by(begun), "ready_by", "Promised for which date (2027-10-30, or nothing)", "none")[0],
         phases=read(_PHASES, "phases", "Phases in order, with commas between", phases),
-        begun=last_weekend(today).first,  # as the first episode is dated
+        begun=begun,
     )
 
 
-def _date_or_none(text: str, reading: Reading) -> tuple[datetime.date | None]:
-    """A date, or none; in a tuple, since none is an answer too."""
-    return (None,) if text.lower() in ("", "none") else (DATE.parse(text, reading),)
+def _ready_by(begun: datetime.date) -> Word[tuple[datetime.date | None]]:
+    """A date on or after the day work began, or none; in a tuple, since none is an answer too."""
+    expected = "a date such as 2027-10-30, or none"
+
+    def parse(text: str, reading: Reading) -> tuple[datetime.date | None]:
+        if text.lower() in ("", "none"):
+            return (None,)
+        day = DATE.parse(text, reading)
+        if day < begun:
+            found = f"{day} is before the work begins, {begun}"
+            raise Unreadable(found, expected, f"write a later date, or none; begun: in {SETTINGS} can be set back")
+        return (day,)
+
+    return Word(expected, parse)
 
 
 def _phases(text: str, _: Reading) -> tuple[str, ...]:
@@ -124,7 +136,6 @@ def _phases(text: str, _: Reading) -> tuple[str, ...]:
     return named
 
 
-_DATE_OR_NONE = Word("a date such as 2027-10-30, or none", _date_or_none)
 _PHASES = Word("names with commas between", _phases)
 # What Enter takes for the currency and the phases, by the language of the pages.
 _USUAL = {

@@ -15,6 +15,7 @@ from builder.evening import Ask, account_of, read_answer
 from builder.figures.account import Account
 from builder.journal import item_keys as k
 from builder.journal.add_line import CannotAdd, NewLine, with_line
+from builder.journal.check import machine_meant
 from builder.journal.files import find_files
 from builder.journal.keys import Key, Word
 from builder.journal.paste import Columns, NotATable, pasted_lines
@@ -246,6 +247,10 @@ def _noticed(account: Account, new: NewLine) -> Iterator[str]:
     near = _near_name(account, new.what)
     if near is not None:
         yield f"there is a {near} already: write the same name if it is the same thing"
+    if new.kind == Kind.EQUIPMENT.value and dict(new.values).get("source") == Source.OWNED.value:
+        meant = machine_meant(new.what, account.journal, Report())
+        if meant:
+            yield f"{new.what} is no machine of owned.yaml: {meant}"
     planned = None if dict(new.values).get("against") else _may_answer_to(account, new.what)
     if planned is not None:
         yield f"it may answer to the planned {planned.item.what}: then add against: {planned.key}"

@@ -52,13 +52,17 @@ class NoFigure:
     near: str
 
 
-def look_up(name: str, account: Account, episode: int | None = None) -> Figure | NoFigure:
-    """The figure of a name, as seen from an episode (or from the build where `episode` is None)."""
+def look_up(name: str, account: Account, episode: int | None = None, *, guess: bool = True) -> Figure | NoFigure:
+    """The figure of a name, as seen from an episode (or from the build where `episode` is None).
+
+    `guess` looks for what was perhaps meant, which takes a thousand times as long as finding what is there.
+    """
     wanted = " ".join(name.casefold().split())
     figure = _find(wanted, account, episode)
     if figure is not None:
         return figure
-    near = difflib.get_close_matches(wanted, list(all_names(account, episode)), n=1, cutoff=0.6)
+    known = list(all_names(account, episode)) if guess else []
+    near = difflib.get_close_matches(wanted, known, n=1, cutoff=0.6)
     return NoFigure(name=name, near=near[0] if near else "")
 
 

@@ -26,7 +26,7 @@ def notices(account: Account, today: datetime.date | None) -> tuple[Problem, ...
         *_no_progress(account),
         *_other_units(account),
         *_no_hours(account),
-        *(_future(account, today) if today else ()),
+        *to_come(account, today),
     )
 
 
@@ -128,9 +128,10 @@ def _no_hours(account: Account) -> Iterator[Problem]:
             )
 
 
-def _future(account: Account, today: datetime.date) -> Iterator[Problem]:
+def to_come(account: Account, today: datetime.date | None) -> Iterator[Problem]:
+    """Episodes of the future: told beside mistakes too, as a slip in the year may be what they come from."""
     for episode in account.journal.episodes:
-        if episode.date > today:
+        if today is not None and episode.date > today:
             yield _warning(
                 episode.place,
                 f"the episode is dated {episode.date}, which is still to come",

@@ -26,7 +26,8 @@ COLUMNS = (
     "unvalued",
     "note",
 )
-_RUNS = ("=", "+", "-", "@", "\t", "\r")
+# How a formula begins, also in the wide letters of East Asia, which some spreadsheets take for the narrow ones.
+_RUNS = ("=", "+", "-", "@", "\t", "\r", "\uff1d", "\uff0b", "\uff0d", "\uff20")
 
 
 def ledger_csv(account: Account) -> str:

@@ -7,12 +7,15 @@ from collections.abc import Iterator
 from fractions import Fraction
 from unicodedata import normalize
 
+from builder.journal.kinds import LABEL
+from builder.journal.reading import Reading
 from builder.journal.records.episode import Episode, Picture
 from builder.journal.records.item import Item, Kind, Source
 from builder.journal.records.journal import Journal
 from builder.journal.records.plan import OwnedEquipment
 from builder.journal.report import Lost, Report, one_of
 from builder.words.misread import clipped
+from builder.words.numbers import Unreadable
 from builder.words.place import Place
 from builder.words.rounding import significant_text
 
@@ -33,6 +36,9 @@ def check_journal(journal: Journal, pictures: frozenset[str], report: Report) ->
         _pictures(episode, pictures, report)
     for item in all_items(journal):
         _owned(item, journal, report)
+    planned = (phase.planned for phase in journal.plan.phases if isinstance(phase.planned, tuple))
+    for item in (*all_items(journal), *(line.item for lines in planned for line in lines)):
+        _machine(item, journal, report)
 
 
 def all_items(journal: Journal) -> Iterator[Item]:
@@ -57,6 +63,8 @@ def _numbers(journal: Journal, report: Report) -> None:
 def _phases(journal: Journal, report: Report) -> None:
     known = [phase.key for phase in journal.plan.phases]
     if not known:
+        if not report.lost(Lost.PHASE):
+            _plain_phases(journal, report)
         return
     for episode in journal.episodes:
         if episode.phase is None and not episode.phase_told:
@@ -65,7 +73,32 @@ def _phases(journal: Journal, report: Report) -> None:
             )
         for name, place in _phase_names(episode):
             if name not in known and not report.lost(Lost.PHASE):
-                report.mistake(place, f"{name} is no phase of the plan", one_of(known), report.hint(name, known))
+                found, fix = f"{clipped(name)} is no phase of the plan", phase_meant(name, journal, report)
+                report.mistake(place, found, one_of(known), fix)
+
+
+def _plain_phases(journal: Journal, report: Report) -> None:
+    """Without a plan any plain word names a phase."""
+    reading = Reading(report=report)
+    for episode in journal.episodes:
+        named = [("phase", episode.phase, episode.phase_place or episode.place)]
+        named += [("done", told.text, told.place) for told in episode.done]
+        named += [("phase", item.phase, item.at("phase")) for item in episode.items]
+        for key, name, place in named:
+            try:
+                LABEL.parse(name or "none", reading)
+            except Unreadable as error:
+                report.unreadable(place, key, error)
+
+
+def phase_meant(name: str, journal: Journal, report: Report) -> str:
+    """What to write for a name that is no phase: the key of the phase that the pages call so, or one that is near."""
+    phases = journal.plan.phases
+    called = {" ".join(phase.name.casefold().split()): phase.key for phase in phases}
+    if (key := called.get(" ".join(name.casefold().split()))) is not None:
+        return f"write {key}"
+    near = report.nearest(name, [*called, *(phase.key for phase in phases)])
+    return f"did you mean {called.get(near, near)}?" if near else ""
 
 
 def _phase_names(episode: Episode) -> Iterator[tuple[str, Place]]:
@@ -78,8 +111,7 @@ def _phase_names(episode: Episode) -> Iterator[tuple[str, Place]]:
 
 
 def _ids(journal: Journal, report: Report) -> None:
-    stock = {one.key: one.place for one in journal.owned.stock}
-    seen: dict[str, Place] = dict(stock)
+    seen: dict[str, Place] = {one.key: one.place for one in journal.owned.stock}
     for item in all_items(journal):
         if item.id is None:
             continue
@@ -91,8 +123,9 @@ def _ids(journal: Journal, report: Report) -> None:
                 "ids that are one per journal",
                 "rename one of the two",
             )
+            report.lose(Lost.ID)  # it may stand in the place of another, which lines draw from
         seen.setdefault(item.id, item.place)
-    if not report.lost(Lost.EPISODE, Lost.LINE, Lost.RECEIPT, Lost.OWNED):
+    if not report.lost(Lost.EPISODE, Lost.LINE, Lost.ID, Lost.RECEIPT, Lost.OWNED):
         _lots(journal, seen, report)
 
 
@@ -118,7 +151,8 @@ def _plan(journal: Journal, report: Report) -> None:
     for phase in journal.plan.phases:
         for name, place in zip(phase.after, phase.after_places, strict=True):
             if name not in phases and not report.lost(Lost.PHASE):
-                report.mistake(place, f"after: {name} is no phase", one_of(list(phases)), report.hint(name, phases))
+                found, fix = f"after: {clipped(name)} is no phase", phase_meant(name, journal, report)
+                report.mistake(place, found, one_of(list(phases)), fix)
     if not report.lost(Lost.PLANNED_LINE):
         _against(journal, lines, report)
 
@@ -185,7 +219,7 @@ def _percent(part: Fraction) -> str:
 
 
 def _snags(journal: Journal, report: Report) -> None:
-    if report.lost(Lost.EPISODE):
+    if report.lost(Lost.EPISODE, Lost.SNAG):
         return
     earlier: dict[str, str] = {}
     for episode in journal.episodes:
@@ -293,6 +327,27 @@ def _owned(item: Item, journal: Journal, report: Report) -> None:
             "hours",
             "write quantity: 3 hour, for instance",
         )
+
+
+def _machine(item: Item, journal: Journal, report: Report) -> None:
+    """An own tool need not stand in owned.yaml; one that nearly does was meant to."""
+    if item.kind is not Kind.EQUIPMENT or item.source is not Source.OWNED or report.lost(Lost.OWNED):
+        return
+    if fix := machine_meant(item.what, journal, report):
+        found = f"{clipped(item.what)} is no machine of owned.yaml"
+        report.warning(item.at("equipment"), found, "its key there, which gives it its name and its worth", fix)
+
+
+def machine_meant(word: str, journal: Journal, report: Report) -> str:
+    """What to write for a word that is the name of a machine of owned.yaml or nearly its key; "" for any other."""
+    keys = [one.key for one in journal.owned.equipment]
+    if not keys or word in keys:
+        return ""
+    called = {one.name.casefold(): one.key for one in journal.owned.equipment}
+    if (key := called.get(word.casefold())) is not None:
+        return f"write {key}"
+    near = report.nearest(word, keys, hardly=True)  # a jigsaw is no saw
+    return f"did you mean {near}?" if near else ""
 
 
 def owned_machine(item: Item, journal: Journal) -> OwnedEquipment | None:

@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from builder.journal.item_keys import LINES
 from builder.journal.keys import Group, Key
-from builder.journal.kinds import DATE, HEADS, LABEL, RATE, TEXT, Anything, Listed, Placed, Table, judged
+from builder.journal.kinds import DATE, HEADS, PHASE_NAMED, RATE, TEXT, Anything, Listed, Placed, Table, judged
 from builder.journal.records.written import Node
 from builder.words.judged import Judged
 
@@ -27,7 +27,7 @@ TO = Key(
     meaning="the last day, which the episode counts by",
     example="2026-04-19",
 )
-PHASE = Key(name="phase", also=("stage",), kind=LABEL, meaning="the phase it belongs to", example="foundation")
+PHASE = Key(name="phase", also=("stage",), kind=PHASE_NAMED, meaning="the phase it belongs to", example="foundation")
 SUMMARY = Key(
     name="summary",
     also=("description", "excerpt", "intro"),
@@ -69,7 +69,7 @@ PROGRESS: Key[tuple[tuple[Placed[str], Judged[Fraction]], ...]] = Key(
 )
 DONE = Key(
     name="done",
-    kind=Listed(LABEL, lone=True),
+    kind=Listed(PHASE_NAMED, lone=True),
     meaning="phases that are finished with this episode",
     example="[ground]",
 )

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 from fractions import Fraction
+from typing import Any
 
 from builder.journal import episode_keys as k
 from builder.journal import item_keys
@@ -12,19 +13,20 @@ from builder.journal.files import FILE_NAME
 from builder.journal.item_reader import read_items
 from builder.journal.keys import Fields, Key
 from builder.journal.kinds import HOURS_TOLD, LABEL, Placed, without_about
+from builder.journal.money_kinds import part_or_amount
 from builder.journal.prose import Lines, check_marks, find_marks, find_pictures, picture
 from builder.journal.reading import Reading, kind_of
 from builder.journal.records.episode import Episode, Hours, Picture, Progress, Stated, Told
 from builder.journal.records.item import Item, Receipt
-from builder.journal.records.written import Entry, Mapping, Scalar
+from builder.journal.records.written import Entry, Mapping, Scalar, Sequence
 from builder.journal.report import Lost
 from builder.journal.text import Parts
 from builder.journal.tree import read_tree
 from builder.words.judged import Judged
 from builder.words.misread import clipped
-from builder.words.money import Money
 from builder.words.numbers import Unreadable, read_number
 from builder.words.place import Place
+from builder.words.problem import Problem, Weight
 from builder.words.span import Span
 
 ADDRESS = re.compile(r"https?://[^\s/.]\S*")
@@ -87,7 +89,7 @@ def _episode(
         receipts=receipts,
         items=_in_order(items, receipts),
         stated=_stated(fields, reading),
-        snags=_told(fields, k.SNAGS),
+        snags=_snags(fields, reading),
         fixed=_told(fields, k.FIXED),
         lessons=_told(fields, k.LESSONS),
         prose=parts.prose,
@@ -142,6 +144,15 @@ def _no_date(fields: Fields, reading: Reading) -> None:
     elif wrote == [k.TO.name]:
         fix = "add from: with the first day, or write date: for one day"
         reading.mistake(fields.place(k.TO), "to stands without from", "both of them, or date", fix)
+
+
+def _snags(fields: Fields, reading: Reading) -> tuple[Told, ...]:
+    """The snags; one that cannot be read may be what a later episode calls fixed."""
+    snags, node = _told(fields, k.SNAGS), fields.node and fields.node.get(k.SNAGS.name)
+    there = len(node.items) if isinstance(node, Sequence) else int(not (isinstance(node, Scalar) and node.empty))
+    if fields.wrote(k.SNAGS) and len(snags) < there:
+        reading.report.lose(Lost.SNAG)
+    return snags
 
 
 def _told(fields: Fields, key: Key[tuple[Placed[str], ...]]) -> tuple[Told, ...]:
@@ -238,27 +249,22 @@ def _receipt(entry: Entry, reading: Reading, owned: frozenset[str]) -> tuple[Rec
         total=fields.get(item_keys.TOTAL),
         total_place=fields.place(item_keys.TOTAL) if fields.has(item_keys.TOTAL) else None,
         judged=any(one is not None and one.about for one in (tax, delivery, discount)),
+        tax_asked=_asked(item_keys.TAX_ON, fields, reading),
+        discount_asked=_asked(item_keys.DISCOUNT, fields, reading),
     )
-    _warn_of_tax(receipt, fields, reading)
     return receipt, read_items(fields.get(item_keys.LINES_ON), reading, owned, key)
 
 
-def _warn_of_tax(receipt: Receipt, fields: Fields, reading: Reading) -> None:
-    """`tax: 19` is an amount. A whole one of 1 to 30 may be a rate whose % was forgotten.
+_MOST_TAXED = 30  # no tax or discount that people meet is a higher rate, and few amounts on receipts are as low
 
-    Tills seldom come to a whole amount, while rates mostly are one. A printed total tells the two apart, and an
-    amount with its cents, 19.00, is meant.
-    """
-    text = fields.text(item_keys.TAX_ON)
-    if receipt.total is not None or not isinstance(receipt.tax, Money) or not re.fullmatch(r"0*\d{1,2}", text):
-        return
-    if receipt.tax.currency.digits and 1 <= int(text) <= 30:
-        reading.report.warning(
-            fields.place(item_keys.TAX_ON),
-            f"tax: {text} is an amount, {receipt.tax}",
-            "an amount, or a rate with its % sign",
-            f"write {int(text)}% if the rate was meant, or {receipt.tax} to keep the amount",
-        )
+
+def _asked(key: Key[Any], fields: Fields, reading: Reading) -> Problem | None:
+    """What to ask about `tax: 19`, which is an amount; the ledger knows whether the printed total tells."""
+    asked = part_or_amount(key.name, fields.text(key), _MOST_TAXED, "the rate", reading.currency)
+    if asked is None or not fields.has(key):
+        return None
+    found, expected, fix = asked
+    return Problem(place=fields.place(key), found=found, expected=expected, fix=fix, weight=Weight.WARNING)
 
 
 def _stated(fields: Fields, reading: Reading) -> tuple[Stated, ...]:

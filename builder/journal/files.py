@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import os
 import re
+from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
+from stat import S_ISLNK
 
 from builder.journal.report import Report
 from builder.journal.text import LARGEST
@@ -183,8 +185,10 @@ def _bytes(folder: Path, name: str, report: Report) -> bytes | None:
 
 def _leads_away(folder: Path, name: str) -> bool:
     """Whether a link is on the way to a file of the journal. Without one it lies where it seems to."""
-    file = folder / name
-    return file.is_symlink() or (file.parent != folder and file.parent.is_symlink())
+    parts = (name[:at] for at in (name.find("/"), len(name)) if at > 0)
+    with suppress(OSError):  # it is gone since it was listed: reading it will say so
+        return any(S_ISLNK(os.lstat(f"{folder}/{part}").st_mode) for part in parts)
+    return False
 
 
 def inside(folder: Path, path: Path) -> bool:

@@ -12,12 +12,14 @@ from dataclasses import dataclass
 
 import yaml
 
-from builder.journal.quoting import in_quotes
+from builder.journal.quoting import in_quotes, without_curly
 
 # Nobody writes a longer line of keys by hand, and no guess needs its end.
 _WIDEST = 500
 _VALUE = re.compile(r"(?P<before>\s*(?:- +)*(?:[^\s:#\"'{\[-][^:]*: +)?)(?P<value>\S.*)")
 _NO_SPACE = re.compile(r"(?P<before>\s*(?:- +)*)(?P<key>[a-z_]+):(?P<value>[^\s/].*)")
+# What stands before a colon on a line with a dash and is no key, as keys are small letters only.
+_SENTENCE = re.compile(r"(?:- +)+(?! )(?=[^:]*[^a-z_:])[^:]+:$")
 _NO_TEXT_BEGINS_WITH = "@`%*&!|>[{,"
 
 
@@ -146,7 +148,9 @@ def _in_quotes(match: re.Match[str]) -> str:
     before, value = match["before"].strip(), match["value"]
     if len(value) > 1 and value[0] in "\"'" and value[0] == value[-1]:
         value = value[1:-1]
-    return f"{before} {in_quotes(value)}".lstrip()
+    if _SENTENCE.match(before):
+        before, value = "-", f"{before.lstrip('- ')} {value}"
+    return f"{before} {in_quotes(without_curly(value))}".lstrip()
 
 
 def _no_colon(spot: _Spot) -> Guess | None:

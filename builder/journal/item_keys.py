@@ -5,7 +5,19 @@ from __future__ import annotations
 from fractions import Fraction
 
 from builder.journal.keys import Group, Key
-from builder.journal.kinds import COUNT, LABEL, QUANTITY, RATE, TEXT, YES_NO, Anything, Listed, choice, judged
+from builder.journal.kinds import (
+    COUNT,
+    LABEL,
+    PHASE_NAMED,
+    QUANTITY,
+    RATE,
+    TEXT,
+    YES_NO,
+    Anything,
+    Listed,
+    choice,
+    judged,
+)
 from builder.journal.money_kinds import (
     AMOUNT,
     AMOUNT_OR_RATE,
@@ -186,7 +198,9 @@ ESTIMATED = Key(
 )
 SIZE_OF = Key(name="size", kind=SIZE, meaning="of a window, door or sheet", example="24 in x 48 in")
 WAS_PAID = Key(name="was", kind=WAS, meaning="the amount in another currency, printed only", example="41.20 EUR")
-PHASE_OF = Key(name="phase", kind=LABEL, meaning="its own phase, where that is not the episode's", example="frame")
+PHASE_OF = Key(
+    name="phase", kind=PHASE_NAMED, meaning="its own phase, where that is not the episode's", example="frame"
+)
 ID = Key(name="id", kind=LABEL, meaning="a name for the line, one per journal", example="stone")
 NOTE = Key(
     name="note",

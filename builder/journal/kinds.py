@@ -13,6 +13,7 @@ from unicodedata import combining, normalize
 
 from builder.journal.days import read_date
 from builder.journal.keys import Kind, Word
+from builder.journal.quoting import in_quotes, quoted, without_curly
 from builder.journal.reading import Reading, kind_of, meant_by
 from builder.journal.records.written import Mapping, Node, Scalar, Sequence
 from builder.journal.report import MOST_SHOWN, did_you_mean, one_of
@@ -51,8 +52,13 @@ def _yes_no(text: str, _: Reading) -> bool:
         return True
     if word in ("no", "false"):
         return False
-    meant = "yes" if word in ("y", "on", "x", "1") else "no" if word in ("n", "off", "0") else ""
+    meant = "yes" if word in _YES else "no" if word in _NO else ""
     raise Unreadable(f"{clipped(text)} is neither yes nor no", "yes or no", meant and f"write {meant}")
+
+
+# In the languages of the pages.
+_YES = frozenset({"y", "on", "x", "1", "j", "ja", "oui", "si", "sí", "wahr", "vrai", "verdadero"})
+_NO = frozenset({"n", "off", "0", "nein", "non", "falsch", "faux", "falso"})
 
 
 def _day(text: str, _: Reading) -> datetime.date:
@@ -60,7 +66,8 @@ def _day(text: str, _: Reading) -> datetime.date:
 
 
 def _away(text: str, _: Reading) -> Span:
-    first, slash, last = re.sub(r"\s+(?:to|-|–|until)\s+", "/", text).partition("/")
+    # One space for many first: a pattern that takes any number of them looks at each of a million a million times.
+    first, slash, last = re.sub(r" (?:to|-|–|until) ", "/", " ".join(text.split())).partition("/")
     start = read_date(first.strip())
     end = read_date(last.strip()) if slash else start
     if end < start:
@@ -132,7 +139,26 @@ def _label(text: str, _: Reading) -> str:
     return text
 
 
-TEXT = Word("text", _text, STRING)
+@dataclass(frozen=True, slots=True)
+class Text(Word[str]):
+    """Text, with a warning where curly quotes around the whole of it will be printed."""
+
+    def read(self, node: Node, key: str, reading: Reading) -> str | None:
+        """The value, or None with a mistake reported."""
+        value = Word.read(self, node, key, reading)
+        if value is None or not isinstance(node, Scalar) or node.quoted:
+            return value
+        if (bare := without_curly(value)) != value:
+            reading.report.warning(
+                node.place,
+                f"{key}: the curly quotes around {clipped(value)} are printed",
+                "text without quotes, or in straight ones",
+                f"write {clipped(quoted(bare))}, or {clipped(in_quotes(value))} if they are to be printed",
+            )
+        return value
+
+
+TEXT = Text("text", _text, STRING)
 YES_NO = Word("yes or no", _yes_no, {"enum": ["yes", "no", True, False]})
 DATE = Word("a date such as 2026-04-18", _day, {"type": "string", "format": "date"})
 AWAY = Word("a date, or two as 2026-07-04/2026-07-12", _away, STRING)
@@ -143,6 +169,9 @@ HOURS = Word("a number of hours such as 7 or 6.5", _hours, AMOUNTISH)
 COUNT = Word("a whole number of 1 or more", _count, {"type": ["integer", "string"]})
 RATE = Word("a part such as 25% or 0.25", _rate, AMOUNTISH)
 LABEL = Word("a plain word", _label, {"type": "string", "pattern": "^[^\\W\\d_][\\w-]*$"})
+
+# A phase is named by its key; what leads to none is told once the plan is read, which knows what was meant.
+PHASE_NAMED = Word(LABEL.expects, _text, LABEL.schema)
 
 
 def judged(kind: Word[T]) -> Word[Judged[T]]:
@@ -189,16 +218,16 @@ def choice(*words: str, also: Lookup[str, str] | None = None) -> Word[str]:
     def parse(text: str, _: Reading) -> str:
         if text in words:
             return text
-        known = {_bare(word): meant for word, meant in {**{word: word for word in words}, **(also or {})}.items()}
-        meant = known.get(_bare(text))
-        near = [] if meant else difflib.get_close_matches(_bare(text)[:MOST_SHOWN], known, n=1, cutoff=0.75)
+        known = {bare_word(word): meant for word, meant in {**{word: word for word in words}, **(also or {})}.items()}
+        meant = known.get(bare_word(text))
+        near = [] if meant else difflib.get_close_matches(bare_word(text)[:MOST_SHOWN], known, n=1, cutoff=0.75)
         hint = f"write {meant}" if meant else f"did you mean {known[near[0]]}?" if near else did_you_mean(text, words)
         raise Unreadable(f"{clipped(text)} is not known here", expects, hint)
 
     return Word(expects, parse, {"enum": list(words)})
 
 
-def _bare(word: str) -> str:
+def bare_word(word: str) -> str:
     """A word in small letters without accents: Récupéré is recupere."""
     return "".join(one for one in normalize("NFKD", word.casefold()) if not combining(one))
 
@@ -233,14 +262,27 @@ class Listed(Generic[T]):
             nodes = node.items
         elif isinstance(node, Scalar) and node.empty and not re.match(r"#\S", node.comment):
             return ()
-        elif self.lone and (isinstance(node, Scalar) or meant_by(node)):
+        elif self.lone and (isinstance(node, Scalar) or meant_by(node, text=self._is_text)):
             nodes = (node,)
         else:
             reading.mistake(node.place, f"{key} is {kind_of(node)}", self.expects, self.fix)
             return None
-        read = [(self.kind.read(one, key, reading), one.place) for one in nodes]
+        read = [(self._one(one, key, reading), one.place) for one in nodes]
         values = tuple(Placed(value, place) for value, place in read if value is not None)
         return None if self.whole and len(values) < len(read) else values
+
+    @property
+    def _is_text(self) -> bool:
+        """Whether each is a sentence or a name, which a colon makes no less."""
+        kind: object = self.kind
+        return kind in (TEXT, LABEL, PHASE_NAMED)
+
+    def _one(self, node: Node, key: str, reading: Reading) -> T | None:
+        meant = meant_by(node, text=True) if self._is_text else None
+        if meant is None:
+            return self.kind.read(node, key, reading)
+        reading.no_keys(node, key, TEXT.expects, meant)
+        return None
 
 
 @dataclass(frozen=True, slots=True)

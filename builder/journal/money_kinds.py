@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from builder.journal.keys import T, Word
-from builder.journal.kinds import AMOUNTISH, STRING, judged, loosely
+from builder.journal.kinds import ABOUT, AMOUNTISH, STRING, judged, loosely
 from builder.journal.reading import Reading
 from builder.journal.records.item import Size, TaxTold, Told
 from builder.journal.records.written import Node, Scalar
@@ -17,13 +17,16 @@ from builder.words.misread import clipped, with_percent
 from builder.words.money import Currency, Money
 from builder.words.numbers import Unreadable, read_number, read_rate
 from builder.words.quantity import Quantity, read_quantity
-from builder.words.rounding import decimal_text
+from builder.words.rounding import decimal_text, significant_text
 from builder.words.units import MEASURED, Unit, pieces, unit_named
 
 _FREE = ("free", "nothing", "none", "gift", "gratis", "salvaged", "n/c")
 _SIGNS = {
-    "$": "USD, CAD or AUD", "us$": "USD", "dollar": "USD, CAD or AUD", "€": "EUR", "euro": "EUR", "£": "GBP",
-    "pound": "GBP", "¥": "JPY or CNY", "yen": "JPY",
+    "$": "USD, CAD or AUD", "us$": "USD", "dollar": "USD, CAD or AUD", "dólar": "USD, CAD or AUD", "€": "EUR",
+    "euro": "EUR", "£": "GBP", "pound": "GBP", "pfund": "GBP", "livre": "GBP", "libra": "GBP", "¥": "JPY or CNY",
+    "yen": "JPY", "fr": "CHF", "sfr": "CHF", "franken": "CHF", "franc": "CHF", "franco": "CHF",
+    "kr": "DKK, NOK or SEK", "krone": "DKK or NOK", "kronen": "DKK or NOK", "krona": "SEK", "kronor": "SEK",
+    "zł": "PLN", "złoty": "PLN", "zloty": "PLN", "kč": "CZK",
 }  # fmt: skip
 
 
@@ -68,6 +71,8 @@ def _cost(text: str, reading: Reading) -> Money | Told:
 
 
 def _cost_meant(text: str, error: Unreadable) -> str:
+    if re.match(r"[-−–]", text):
+        return "write it as a return or a sale (source: returned or sold), or as a discount: of its receipt"
     if text.lower() in _FREE:
         return "write 0, and say with source: where it came from"
     if not re.search(r"\d", text):
@@ -101,15 +106,16 @@ def _part(text: str, _: Reading) -> Quantity | Fraction:
     return read_rate(text, expected) if text.endswith("%") else read_quantity(text, expected)
 
 
-def _size(text: str, _: Reading) -> Size:
-    expected = "a width and a height such as 24 in x 48 in"
+def _size(text: str, reading: Reading) -> Size:
+    usual, other = ("cm", "in") if reading.metric else ("in", "cm")
+    expected = f"a width and a height such as {'60 cm x 120 cm' if reading.metric else '24 in x 48 in'}"
     written = _CROSS.split(text)
     if len(written) != 2:
         raise Unreadable(f"{clipped(text)} is not a size", expected, _two_sides(text, written))
     width, height = (read_quantity(side, expected) for side in written)
     if width.unit == pieces():
-        unit = height.unit.symbol if height.unit.measure == "length" else "in"
-        tail = "" if height.unit.measure == "length" else " in, or cm"
+        unit = height.unit.symbol if height.unit.measure == "length" else usual
+        tail = "" if height.unit.measure == "length" else f" {usual}, or {other}"
         found = f"{clipped(text)} has no unit for its width"
         raise Unreadable(found, expected, f"write {written[0]} {unit} x {written[1]}{tail}")
     for side in (width, height):
@@ -130,7 +136,7 @@ def _two_sides(text: str, written: list[str]) -> str:
 
 
 def _area(text: str, reading: Reading) -> Quantity:
-    expected = "an area such as 140 ft2 or 10 ft x 14 ft"
+    expected = f"an area such as {'12 m2 or 3 m x 4 m' if reading.metric else '140 ft2 or 10 ft x 14 ft'}"
     if _CROSS.search(text):
         size = _size(text, reading)
         unit = "ft2" if size.width.unit.symbol in ("ft", "in", "yd") else "m2"
@@ -138,17 +144,26 @@ def _area(text: str, reading: Reading) -> Quantity:
         return Quantity(size.width.in_unit(side) * size.height.in_unit(side), MEASURED[unit])
     quantity = read_quantity(text, expected)
     if quantity.unit.measure != "area" or quantity.value == 0:
+        usual = "m2, or ft2" if reading.metric else "ft2, or m2"
         bare = quantity.unit == pieces() and quantity.value
-        raise Unreadable(f"{clipped(text)} is not an area", expected, f"write {text} ft2, or m2" if bare else "")
+        raise Unreadable(f"{clipped(text)} is not an area", expected, f"write {text} {usual}" if bare else "")
     return quantity
 
 
 def _currency(text: str, _: Reading) -> Currency:
     if text in codes():
         return Currency.named(text)
-    meant = _SIGNS.get(text.lower().rstrip("s"), text.upper())
-    hint = f"write {meant}" if meant[:3] in codes() and meant != text else did_you_mean(meant, codes())
+    meant = _code_of(text)
+    hint = f"write {meant}" if meant else did_you_mean(text.upper(), codes())
     raise Unreadable(f"{clipped(text)} is no currency code", "an ISO 4217 code such as USD, EUR or JPY", hint)
+
+
+def _code_of(word: str) -> str:
+    """The code, or the codes, that a word or a sign for a currency stands for: CHF for Fr.; "" for no such word."""
+    bare = word.strip().rstrip(".")
+    if bare.upper() in codes():
+        return bare.upper()
+    return _SIGNS.get(bare.lower()) or _SIGNS.get(bare.lower().rstrip("s"), "")
 
 
 def _travel_rate(text: str, _: Reading) -> tuple[Fraction, Unit | None]:
@@ -163,34 +178,60 @@ def _was(text: str, _: Reading) -> str:
     expected = "an amount and its currency such as 41.20 EUR"
     number, _space, code = text.partition(" ")
     if code not in codes():
-        turned = f"write {code} {number}" if number in codes() else ""
-        raise Unreadable(f"{clipped(text)} names no currency", expected, turned)
-    read_amount(number, Currency.named(code))
+        raise Unreadable(f"{clipped(text)} names no currency", expected, _was_meant(text))
+    try:
+        read_amount(number, Currency.named(code))
+    except Unreadable as error:
+        raise Unreadable(error.found, expected, error.fix and f"{error.fix} {code}") from None
     return text
 
 
-_BARE = re.compile(r"(?:about )?([1-9]\d?|100)")
+_NUMBER_AND_WORD = re.compile(r"(?P<before>[^\d\s]*) ?(?P<number>\d(?:[\d.,' ]*\d)?) ?(?P<after>[^\d\s]*)")
+
+
+def _was_meant(text: str) -> str:
+    """`write 41.20 EUR` for EUR 41.20, 41,20 Euro or 41.20€."""
+    match = _NUMBER_AND_WORD.fullmatch(text)
+    code = "" if match is None else _code_of(match["before"] or match["after"])
+    if match is None or code not in codes():
+        return ""
+    try:
+        read_amount(match["number"], Currency.named(code))
+    except Unreadable as error:
+        return error.fix and f"{error.fix} {code}"
+    return f"write {match['number']} {code}"
+
+
+def part_or_amount(key: str, text: str, most: int, part: str, currency: Currency) -> tuple[str, str, str] | None:
+    """What to say of a number without % where a part, or an amount, may stand: found, expected, what to write.
+
+    None where it is clear: above `most`, with all the decimals of the currency (55.00), or in one that has none.
+    """
+    bare = ABOUT.sub("", text.strip(), count=1)
+    try:
+        written = read_number(bare)
+    except Unreadable:
+        return None
+    if written.decimals >= currency.digits or not 0 < written.value <= most:
+        return None
+    percent = significant_text(written.value if written.value >= 1 else written.value * 100)
+    return (
+        f"{key}: {bare} has no % sign, so it counts as an amount",
+        "a part with its % sign, or an amount with its decimals",
+        f"write {percent}% if {part} was meant, {read_amount(bare, currency)} if an amount was",
+    )
 
 
 @dataclass(frozen=True, slots=True)
 class PartOrAmount(Word[T]):
-    """A kind that takes a part with its % or an amount, and asks about a small whole number that has neither.
-
-    Amounts with their decimals (55.00) are never asked about, nor any in a currency that has none.
-    """
+    """A kind that takes a part with its % or an amount, and asks about a small number that may be either."""
 
     def read(self, node: Node, key: str, reading: Reading) -> T | None:
         """The value, or None with a mistake reported."""
         value = Word.read(self, node, key, reading)
-        bare = _BARE.fullmatch(node.text.strip()) if isinstance(node, Scalar) else None
-        if value is not None and bare is not None and (digits := reading.currency.digits):
-            amount = f"{bare[1]}.{'0' * digits}"
-            reading.report.warning(
-                node.place,
-                f"{key}: {bare[1]} has no % sign, so it counts as an amount",
-                "a part with its % sign, or an amount with its decimals",
-                f"write {bare[1]}% if a part was meant, {amount} if an amount was",
-            )
+        text = node.text if isinstance(node, Scalar) and value is not None else ""
+        if (asked := part_or_amount(key, text, 100, "a part", reading.currency)) is not None:
+            reading.report.warning(node.place, *asked)
         return value
 
 
@@ -199,6 +240,7 @@ PRICE = Word("a price such as 6.10", _price, AMOUNTISH)
 COST = Word("an amount such as 12.50, or unknown, or rest", _cost, AMOUNTISH)
 AMOUNT_OR_RATE = Word("an amount, or a part with its %", _amount_or_rate, AMOUNTISH)
 _SHARE = judged(AMOUNT_OR_RATE)
+_RESERVE = loosely(AMOUNT_OR_RATE)
 SHARE_OF_LINE = PartOrAmount(_SHARE.expects, _SHARE.parse, _SHARE.schema)
 TAX = Word("a rate such as 8.25%, an amount, or included", _tax, AMOUNTISH)
 PART = Word("a quantity such as 30 bag, or a part such as 80%", _part, AMOUNTISH)
@@ -210,6 +252,6 @@ WAS = Word("an amount and its currency such as 41.20 EUR", _was, STRING)
 # Judgements by their nature, where "about" adds nothing.
 BUDGET = loosely(AMOUNT)
 DEPOSITED = loosely(AMOUNT)
-RESERVE = loosely(AMOUNT_OR_RATE)
+RESERVE = PartOrAmount(_RESERVE.expects, _RESERVE.parse, _RESERVE.schema)
 WORTH_OF = loosely(PRICE)
 TRAVEL_WORTH = loosely(TRAVEL_RATE)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import csv
 import io
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
@@ -34,23 +35,40 @@ class Columns:
 def pasted_lines(text: str, columns: Columns) -> Iterator[str]:
     """A line of items for every row; a comment, with the row's number, for each that cannot be read.
 
-    Amounts below zero are written without their sign: banks write what was paid so. Each is told.
+    An amount that reads in two ways is told in a comment before its line, and so is one whose sign is not that of most.
+    Amounts below zero are written without their sign: banks write what was paid so.
     """
     rows = _rows(text)
     head = [_one_line(name) for name in rows[0]] if rows else []
     at = {name: _column(head, name) for name in (columns.what, columns.amount)}
+    odd = _rarer_sign([row[at[columns.amount]] for row in rows[1:] if at[columns.amount] < len(row)])
     for number, row in enumerate(rows[1:], 2):
         if not any(cell.strip() for cell in row):
             continue
+        if at[columns.amount] < len(row) and _sign(row[at[columns.amount]]) == odd:
+            yield f"# row {number} has the other sign than most: if money came back, write a return or a sale"
         yield from _line(number, row, at[columns.what], at[columns.amount], columns.decimal)
 
 
+def _sign(cell: str) -> str:
+    """`-` or `+` for an amount; "" for a cell that holds none."""
+    return ("-" if re.match(r"\s*[-\N{MINUS SIGN}]", cell) else "+") if re.search("[0-9]", cell) else ""
+
+
+def _rarer_sign(cells: list[str]) -> str | None:
+    """The sign that fewer of the amounts have, `+` where as many have either; None where all have one."""
+    below, above = ([_sign(cell) for cell in cells].count(sign) for sign in "-+")
+    if not (below and above):
+        return None
+    return "-" if below < above else "+"
+
+
 def _rows(text: str) -> list[list[str]]:
-    """The rows, by the mark between columns that the first line has most of."""
-    first = text.lstrip("\ufeff").split("\n", 1)[0]
-    mark = max(";\t,", key=first.count)
+    """The rows, by the mark between columns that makes most of the heading."""
+    text = text.lstrip("\ufeff")
     try:
-        return list(csv.reader(io.StringIO(text.lstrip("\ufeff")), delimiter=mark))
+        mark = max(";\t,", key=lambda one: len(next(csv.reader(io.StringIO(text), delimiter=one), [])))
+        return list(csv.reader(io.StringIO(text), delimiter=mark))
     except csv.Error as error:
         raise NotATable(f"the table cannot be read as CSV ({error})", "look for a quote that is not closed") from None
 
@@ -78,18 +96,36 @@ def _line(number: int, row: list[str], what: int, amount: int, decimal: str) -> 
     try:
         cost = _plain(written, decimal)
     except Unreadable as error:
-        yield f"# row {number}: {error.found}: {name} {written}"
+        yield f"# row {number}: {error.found}{error.fix and f'; {error.fix}'}: {name} {written}"
         return
+    if _IN_THOUSANDTHS.fullmatch(cost):
+        other = _OTHER[decimal]
+        yield f"# row {number}: {written} has three digits after its mark; if they are thousands, use --decimal {other}"
     yield from NewLine(kind="material", what=name, values=(("cost", cost),)).written()
 
 
 def _plain(text: str, decimal: str) -> str:
     """An amount with a point, without sign, spaces and thousands marks; the decimal mark is as told."""
-    thousands = "," if decimal == "." else "."
-    bare = text.replace("\N{NO-BREAK SPACE}", "").replace(" ", "").lstrip("-+\N{MINUS SIGN}")
-    groups = bare.partition(decimal)[0].split(thousands)
-    if len(groups) > 1 and (not all(len(group) == 3 for group in groups[1:]) or not 1 <= len(groups[0]) <= 3):
-        raise Unreadable(f"{text} is no amount with {decimal} before the cents", "an amount")
-    plain = bare.replace(thousands, "").replace(decimal, ".")
+    bare = re.sub(r"\s*([.,])\s*", r"\1", text).lstrip("-+\N{MINUS SIGN} ")
+    match = _AMOUNT[decimal].fullmatch(bare)
+    if match is None:
+        other = _OTHER[decimal]
+        fix = f"use --decimal {other}" if _AMOUNT[other].fullmatch(bare) else ""
+        if not fix and not re.fullmatch(r"[\d.,\s]+", bare, re.ASCII):
+            read_number(bare)  # says what the letter or the sign in it is
+        raise Unreadable(f"{text} is no amount with {decimal} before the cents", "an amount", fix)
+    plain = f"{re.sub('[^0-9]', '', match['whole'])}{'.' if match['cents'] else ''}{match['cents'] or ''}"
     read_number(plain)
     return plain
+
+
+def _amount(decimal: str) -> re.Pattern[str]:
+    """Digits in one go or in threes with one mark between, the mark before the cents, and digits alone behind it."""
+    thousands = re.escape(_OTHER[decimal])
+    whole = rf"[0-9]*|[1-9][0-9]{{0,2}}(?P<gap>{thousands}|\s)[0-9]{{3}}(?:(?P=gap)[0-9]{{3}})*"
+    return re.compile(rf"(?P<whole>{whole})(?:{re.escape(decimal)}(?P<cents>[0-9]+))?")
+
+
+_OTHER = {".": ",", ",": "."}
+_AMOUNT = {decimal: _amount(decimal) for decimal in _OTHER}
+_IN_THOUSANDTHS = re.compile(r"[1-9][0-9]{0,2}\.[0-9]{3}")

@@ -7,7 +7,7 @@ from fractions import Fraction
 from builder.journal.item_keys import LINES
 from builder.journal.item_reader import read_item
 from builder.journal.keys import Fields, Group, Key
-from builder.journal.kinds import DURATION, HOURS_GUESSED, LABEL, TEXT, Anything, Listed, Placed
+from builder.journal.kinds import DURATION, HOURS_GUESSED, LABEL, PHASE_NAMED, TEXT, Anything, Listed, Placed
 from builder.journal.money_kinds import BUDGET, RESERVE
 from builder.journal.reading import Reading, kind_of
 from builder.journal.records.plan import Phase, Plan, PlannedLine, TakeoffRef
@@ -29,7 +29,7 @@ NAME = Key(name="name", kind=TEXT, meaning="what the pages call it", example="Fo
 AFTER = Key(
     name="after",
     also=("depends_on", "needs"),
-    kind=Listed(LABEL, lone=True),
+    kind=Listed(PHASE_NAMED, lone=True),
     meaning="phases that must be finished first",
     example="[ground]",
 )

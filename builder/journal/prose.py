@@ -14,12 +14,12 @@ from builder.journal.report import MOST_TOLD
 from builder.words.misread import clipped
 from builder.words.place import Place
 
-# No pattern here may look twice at the same characters: a story can be a million characters long.
-_MARK = re.compile(r"\{=(?P<name>(?:[^{}\n]|\n(?![ \t]*\n))*)=\}")
+# No pattern here may look twice at the same characters, or remember each: a story can be a million characters long.
+_MARK = re.compile(r"\{=(?P<name>(?:[^{}=\n]++|=(?!\})|\n(?![ \t]*\n))*+)=\}")
 _BEGUN = re.compile(r"\{=")
 _PICTURE = re.compile(
-    r"!\[(?P<alt>(?:[^\[\]\n]|\[[^\[\]\n]*\])*)\]"
-    r"(?:\((?P<inside>(?:[^()\n]|\([^()\n]*\))*)\)|\[(?P<name>[^\[\]\n]*)\])"
+    r"!\[(?P<alt>(?:[^\[\]\n]++|\[[^\[\]\n]*+\])*+)\]"
+    r"(?:\((?P<inside>(?:[^()\n]++|\([^()\n]*+\))*+)\)|\[(?P<name>[^\[\]\n]*+)\])"
 )
 _ADDRESS = re.compile(r"^ {0,3}\[(?P<name>[^\[\]\n]+)\]:[ \t]*(?P<path>\S+)", re.MULTILINE)
 _TAG = re.compile(r"<img\b[^<>]*>", re.IGNORECASE)
@@ -103,6 +103,7 @@ def _value(match: re.Match[str] | None) -> str:
     return "" if match is None else next((one for one in match.groups() if one), "")
 
 
+LONGEST_PATH = 4096  # as systems have it; taking a longer one apart takes two hundred times its room
 _INSIDE = "a picture in the journal's folder, such as ../photos/pegs.png"
 
 
@@ -135,6 +136,8 @@ def _no_picture(written: str) -> tuple[str, str, str] | None:
         return "the picture is written into the story itself", _INSIDE, "save it as a file in photos/"
     if re.match(r"/|~|[a-z][a-z0-9+.-]*:", written, re.IGNORECASE):
         return f"the picture {shown} is a place on your own computer", _INSIDE, "copy the file into photos/"
+    if len(written) > LONGEST_PATH:
+        return f"the picture {shown} has a path of {len(written):,} characters", _INSIDE, "look for a bracket left open"
     path = _in_journal(written)
     if "\\" in path:
         return f"the picture {shown} is written with \\", _INSIDE, f"write {shown.replace(chr(92), '/')}"

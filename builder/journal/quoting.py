@@ -5,6 +5,8 @@ from __future__ import annotations
 import re
 
 _PLAIN = re.compile(r"[^\W\d_][^\n:#{}\[\]&*!|>'\"%@`,\t]*(?<!\s)", re.UNICODE)
+# What word processors make of quotes, in the ways of several languages; the same text may not go on behind them.
+_CURLY = re.compile(r"[“”„‟](?P<double>[^“”„‟]+)[“”]|[‘‚](?P<single>[^‘‚]+)[’‘]")
 _RESERVED = frozenset({"yes", "no", "true", "false", "null", "on", "off", "~"})
 
 
@@ -21,3 +23,13 @@ def in_quotes(text: str) -> str:
     if '"' not in text and "\\" not in text:
         return f'"{text}"'
     return "'" + text.replace("'", "''") + "'"
+
+
+def without_curly(text: str) -> str:
+    """A text that stands wholly in curly quotes without them; any other as it is.
+
+    >>> without_curly("“All quiet”"), without_curly("“One” and “two”")
+    ('All quiet', '“One” and “two”')
+    """
+    match = _CURLY.fullmatch(text)
+    return text if match is None else (match["double"] or match["single"]).strip()

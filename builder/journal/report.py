@@ -20,10 +20,12 @@ class Lost(Enum):
 
     EPISODE = "episode"
     LINE = "line"
+    ID = "id"
     RECEIPT = "receipt"
     PHASE = "phase"
     PLANNED_LINE = "planned line"
     OWNED = "owned"
+    SNAG = "snag"
 
 
 class Report:
@@ -55,8 +57,8 @@ class Report:
 
     @property
     def whole(self) -> bool:
-        """Whether everything could be read, so that sums and names can be told."""
-        return not self._lost
+        """Whether everything that has a cost could be read, so that sums and names can be told."""
+        return self._lost <= {Lost.SNAG}
 
     def mistake(self, place: Place, found: str, expected: str, fix: str = "") -> None:
         """Something that stops publishing."""
@@ -84,13 +86,13 @@ class Report:
         """Whether anything of these could not be read."""
         return not self._lost.isdisjoint(what)
 
-    def nearest(self, word: str, known: Iterable[str]) -> str:
-        """What of `known` is nearest to a misspelt word, or "".
+    def nearest(self, word: str, known: Iterable[str], *, hardly: bool = False) -> str:
+        """What of `known` is nearest to a misspelt word, or ""; `hardly` wants it to differ by a letter or two only.
 
         Only for the first mistakes of a run, as looking for a thousand takes minutes.
         """
         self._hints -= 1
-        return _nearest(word, known) if self._hints >= 0 else ""
+        return _nearest(word, known, hardly=hardly) if self._hints >= 0 else ""
 
     def hint(self, word: str, known: Iterable[str]) -> str:
         """`did you mean quantity?`, or "" when nothing known is near."""
@@ -110,10 +112,14 @@ def did_you_mean(word: str, known: Iterable[str]) -> str:
     return f"did you mean {near}?" if near else ""
 
 
-def _nearest(word: str, known: Iterable[str]) -> str:
+def _nearest(word: str, known: Iterable[str], *, hardly: bool = False) -> str:
     lowered = {choice.lower(): choice for choice in known}
-    near = difflib.get_close_matches(word.lower()[:MOST_SHOWN], list(lowered), n=1, cutoff=0.6)
-    return lowered[near[0]] if near else ""
+    short, among = word.lower()[:MOST_SHOWN], list(lowered)
+    if hardly:
+        found = difflib.get_close_matches(short, among, n=1, cutoff=0.75)
+    else:
+        found = difflib.get_close_matches(short, among, n=1, cutoff=0.6)
+    return lowered[found[0]] if found else ""
 
 
 def one_of(words: Sequence[str]) -> str:

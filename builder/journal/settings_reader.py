@@ -7,12 +7,12 @@ import re
 from fractions import Fraction
 
 from builder.journal.keys import Fields, Group, Key
-from builder.journal.kinds import AWAY, DATE, HOURS, TEXT, YEARS, YES_NO, Listed, Placed, Table
+from builder.journal.kinds import AWAY, DATE, HOURS, TEXT, YEARS, YES_NO, Listed, Placed, Table, bare_word
 from builder.journal.language import LANGUAGE, WORDED, uses_metric
 from builder.journal.money_kinds import AREA, CURRENCY, TRAVEL_WORTH, WORTH_OF
 from builder.journal.reading import Reading
 from builder.journal.records.settings import Settings, TravelRate
-from builder.journal.records.written import Node
+from builder.journal.records.written import Mapping, Node, Scalar
 from builder.journal.report import did_you_mean
 from builder.words.misread import clipped
 from builder.words.place import Place
@@ -149,6 +149,7 @@ def read_settings(node: Node | None, file: str, reading: Reading) -> tuple[Setti
 
     `node` is None when the file could not be read, which has been reported.
     """
+    reading = dataclasses.replace(reading, metric=_is_metric(node))
     fields = None if node is None else SETTINGS.read(node, reading, Place(file=file))
     if fields is None:
         return None, reading
@@ -156,6 +157,12 @@ def read_settings(node: Node | None, file: str, reading: Reading) -> tuple[Setti
     settings = _settings(fields, reading)
     complete = all(fields.has(key) for key in SETTINGS.keys if key.required)
     return settings if complete else None, dataclasses.replace(reading, currency=currency)
+
+
+def _is_metric(node: Node | None) -> bool:
+    """Whether the language that stands there is one of metres, before anything is read."""
+    language = node.get(LANGUAGE_OF.name) if isinstance(node, Mapping) else None
+    return isinstance(language, Scalar) and bool(language.text) and uses_metric(language.text)
 
 
 def _settings(fields: Fields, reading: Reading) -> Settings:
@@ -212,7 +219,7 @@ def _work_week(fields: Fields, reading: Reading) -> tuple[Fraction, ...] | None:
         return None
     hours = [Fraction(0)] * len(WEEKDAYS)
     for day, number in told:
-        _one_day(day, number, hours, reading)
+        _one_day(day, number, hours, fields.either(LANGUAGE_OF, "en"), reading)
     if told and not any(number for _, number in told):
         reading.mistake(
             fields.place(WORK_WEEK),
@@ -224,19 +231,41 @@ def _work_week(fields: Fields, reading: Reading) -> tuple[Fraction, ...] | None:
     return tuple(hours) if any(hours) else None
 
 
-def _one_day(day: Placed[str], number: Fraction, hours: list[Fraction], reading: Reading) -> None:
+def _one_day(day: Placed[str], number: Fraction, hours: list[Fraction], language: str, reading: Reading) -> None:
     if day.value not in WEEKDAYS:
-        reading.mistake(day.place, f"{day.value} is no weekday", "monday to sunday", _weekday(day.value))
+        reading.mistake(
+            day.place, f"{day.value} is no weekday", "monday to sunday", _weekday(day.value, number, language)
+        )
     elif number > 24:
         reading.mistake(day.place, f"{day.value} has {significant_text(number)} hours", "at most 24")
     else:
         hours[WEEKDAYS.index(day.value)] = number
 
 
-def _weekday(word: str) -> str:
-    """`did you mean saturday?` for Saturday, sat or saterday."""
+def _weekday(word: str, hours: Fraction, language: str) -> str:
+    """`did you mean saturday?` for Saturday, sat or saterday; `write saturday: 7` for Samstag, sábado or samedi."""
     short = [day for day in WEEKDAYS if len(word) >= 2 and day.startswith(word.lower().rstrip("."))]
-    return f"did you mean {short[0]}?" if len(short) == 1 else did_you_mean(word, WEEKDAYS)
+    if len(short) == 1:
+        return f"did you mean {short[0]}?"
+    own = _DAYS.get(language.partition("-")[0], ())
+    for names in (own, [name for known in _DAYS.values() for name in known]):
+        meant = {day for name, day in names if len(word) >= 2 and name.startswith(bare_word(word).rstrip("."))}
+        if len(meant) == 1:
+            return f"write {meant.pop()}: {significant_text(hours)}"
+    return did_you_mean(word, WEEKDAYS)
+
+
+def _named(words: str) -> list[tuple[str, str]]:
+    return list(zip(words.split(" "), WEEKDAYS, strict=True))
+
+
+# In the other languages of the pages, without their accents.
+_DAYS = {
+    "de": _named("montag dienstag mittwoch donnerstag freitag samstag sonntag"),
+    "es": _named("lunes martes miercoles jueves viernes sabado domingo"),
+    "fr": _named("lundi mardi mercredi jeudi vendredi samedi dimanche"),
+    "in the north": [("sonnabend", "saturday")],  # who writes So means Sunday
+}
 
 
 def _words(language: str, fields: Fields, reading: Reading) -> None:

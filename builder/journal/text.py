@@ -92,6 +92,8 @@ def one_line(text: str) -> tuple[str, str]:
 
     A value in quotes can write any character as an escape, and one of several lines has line ends.
     """
+    if text.isprintable():
+        return text, ""
     text = _LINE_ENDS.sub(" ", text)
     match = _UNPRINTABLE.search(text)
     return (text, "") if match is None else (_UNPRINTABLE.sub("", text), match[0])

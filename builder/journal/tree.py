@@ -103,7 +103,7 @@ class _Builder:
         place = self._place(event, path)
         if event.style and event.style in "'\"|>":
             return Scalar(place, self._one_line(event.value, place), quoted=True)
-        text = event.value.strip()
+        text = one_line(event.value)[0].strip()  # where an empty line stands in it, it has two
         behind = self._after(event.end_mark)
         if text in ("", "~", "null"):
             return Scalar(place, "", comment=behind if behind.startswith("#") else "")

@@ -14,6 +14,7 @@ from builder.ledger.amortise import (
     amortise,
     kept_goods,
     kept_part,
+    refund_of,
     refundable,
     share_of,
     used_of,
@@ -42,6 +43,7 @@ class Costed:
     bought: Quantity | None = None
     draws: tuple[Draw, ...] = ()
     basis: str | None = None
+    refund: int = 0
 
 
 class Books:
@@ -112,6 +114,7 @@ class Books:
             used=_times(item, _went_in(item, price)),
             bought=_times(item, kept_part(item)),
             basis=worth.basis,
+            refund=refund_of(item, price) if item.returned is not None else 0,
         )
 
     def _fits(self, item: Item, price: OnReceipt) -> None:

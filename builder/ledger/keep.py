@@ -57,6 +57,7 @@ def keep_ledger(journal: Journal) -> Kept:
                     bought=costed.bought,
                     draws=costed.draws,
                     worth_basis=costed.basis,
+                    refund=costed.refund,
                 )
             )
         hours += _hours(episode, journal)

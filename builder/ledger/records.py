@@ -68,7 +68,8 @@ class Line:
     `ref` is its id, or episode and line as `3.2`. `priced` is None where the price is not known, unless
     delivery or tax of its receipt fell on it all the same. `used` is the quantity that went into this build
     on that day, below zero for what came out of it; `bought` the quantity that came, below zero for what
-    went back. Both are None where no quantity was said.
+    went back. Both are None where no quantity was said. `refund` is the money back for what was returned on
+    the line itself, minor units.
     """
 
     item: Item
@@ -82,6 +83,7 @@ class Line:
     bought: Quantity | None = None
     draws: tuple[Draw, ...] = ()
     worth_basis: str | None = None
+    refund: int = 0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -8,7 +8,6 @@ from dataclasses import dataclass
 from builder.figures.account import Account
 from builder.figures.figure import amount_of
 from builder.journal.records.item import Item, Kind, Source, Told
-from builder.ledger.amortise import refund_of
 from builder.ledger.parts import Parts, together
 from builder.ledger.records import Line, OnReceipt
 from builder.pages.frame import EPISODE_PAGE, LEDGER, line_anchor
@@ -185,11 +184,11 @@ def _remarks(line: Line, words: Words) -> Iterator[str]:
     item, priced = line.item, line.priced
     if priced is not None and priced.whole != priced.goods:
         yield _goods(priced, words)
-    if item.returned is not None and priced is not None:
+    if item.returned is not None:
         yield words.say(
             "{quantity} went back for {amount}",
             quantity=words.quantity(item.returned),
-            amount=words.bare(refund_of(item, priced)),
+            amount=words.bare(line.refund),
         )
     if item.judged:
         yield words.say("a judgement, not on a paper")

@@ -62,7 +62,7 @@ def with_percent(text: str) -> str:
 @cache
 def _table() -> tuple[_Row, ...]:
     """Tried from the top: the first row that fits the whole text speaks."""
-    mark = rf"(?:[A-Z]{{0,3}}[$€£¥]|{'|'.join(codes())}|[Dd]ollars?|[Ee]uros?|[Pp]ounds)"
+    mark = rf"(?:[A-Z]{{0,3}}[$€£¥]|{'|'.join(codes())}|S?[Ff]r\.|[Dd]ollars?|[Ee]uros?|[Pp]ounds|Franken)"
     rows = (
         (r"[-−–]\s?(?P<number>[\d.,]+)", "is negative", _number),
         (r"\+\s?(?P<number>[\d.,]+)", "has a plus sign", _number),
@@ -71,9 +71,10 @@ def _table() -> tuple[_Row, ...]:
         (r"[0-9]{1,3}(?:[ '’_][0-9]{3})+(?:\.[0-9]+)?", "has a gap between its digits", _digits_alone),
         (r"(?:[0-9]{1,3}(?:\.[0-9]{3})+|[0-9]+),[0-9]+", "has a decimal comma", _with_point),
         (r"(?P<number>[0-9]+)\.", "ends in a point", _number),
+        (r"(?P<number>[\d.,'’ ]*\d)[.,] ?[-–—−]{1,2}", "has a dash for its cents", _number),
         (r"[0-9.]+[eE][+-]?[0-9]+", "has an exponent", _just("write all its digits")),
-        (rf"{mark}\s?(?P<number>[\d.,' ]+)", "has a currency mark", _money),
-        (rf"(?P<number>[\d.,' ]*[\d.])\s?{mark}", "has a currency mark", _money),
+        (rf"{mark}\s?(?P<number>[\d.,' ]+[-–—−]?)", "has a currency mark", _money),
+        (rf"(?P<number>[\d.,' ]*[\d.][-–—−]?)\s?{mark}", "has a currency mark", _money),
         (
             r"(?:(?P<whole>[0-9]{1,9})[ -])?(?P<top>[0-9]{1,9})/(?P<bottom>[0-9]{1,9})",
             "is a fraction",

@@ -78,13 +78,17 @@ def unit_named(name: str) -> Unit | None:
     A full stop after an abbreviation (`in.`, `ft.`) says nothing.
     """
     name = name.rstrip(".")
-    known = MEASURED.get(name) or _NAMES.get(name.lower())
+    known = _measured(name) or _measured(singular(name))
     if known is not None:
         return known
     if not _WORD.fullmatch(name) or not name[0].isalpha():
         return None
     one = singular(name)
     return Unit(one, f"count {one.lower()}", Fraction(1))
+
+
+def _measured(name: str) -> Unit | None:
+    return MEASURED.get(name) or _NAMES.get(name.lower())
 
 
 def pieces() -> Unit:

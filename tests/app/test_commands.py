@@ -272,3 +272,54 @@ def test_takeoff_prints_the_working(tmp_path: Path, capsys: pytest.CaptureFixtur
     out = capsys.readouterr().out
     assert "bags: 56 bag" in out
     assert "caution:" in out
+
+
+def test_takeoff_prints_its_results_whatever_is_wrong_with_an_episode(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """What to buy rests on the settings and the plan; the mistakes are told, and the exit code says so."""
+    assert main(["takeoff", str(write(tmp_path / "right"))]) == DONE
+    right = capsys.readouterr().out
+    broken = {"episodes/03-third.md": "---\ntitle: [\n---\n", "owned": "equipment: saw\n"}
+    assert main(["takeoff", str(write(tmp_path / "wrong", **broken))]) == JOURNAL_WRONG
+    told = capsys.readouterr()
+    assert told.out == right
+    assert "03-third.md:" in told.err
+    assert "2 mistakes" in told.err
+
+
+@pytest.mark.parametrize("file", ["journal.yaml", "plan.yaml"])
+def test_takeoff_prints_nothing_where_the_settings_or_the_plan_are_wrong(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], file: str
+) -> None:
+    """The results might be other ones."""
+    assert main(["takeoff", str(write(tmp_path, **{file: FILES[file] + "colour: red\n"}))]) == JOURNAL_WRONG
+    told = capsys.readouterr()
+    assert told.out == ""
+    assert f"{file}:" in told.err
+
+
+def test_an_episode_of_the_future_is_told_beside_the_mistakes_it_makes(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """With a year of 9062 nothing can be forecast, and the date named in the story is no figure."""
+    third = "---\ntitle: Third\ndate: 9062-05-03\nphase: foundation\nhours: 3\n---\n\nReady by {= likely date =}.\n"
+    assert main(["inspect", str(write(tmp_path, **{"episodes/03-third.md": third})), "--lines"]) == JOURNAL_WRONG
+    warning, mistake = capsys.readouterr().out.splitlines()
+    assert "03-third.md:1:1: warning: the episode is dated 9062-05-03, which is still to come" in warning
+    assert "03-third.md:8:10: mistake: likely date is no figure" in mistake
+
+
+def test_a_stated_figure_is_held_against_what_could_be_read_only(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Hours, progress or a worth that are mended first may be all that is missing; a name that is none is told."""
+    third = "---\ntitle: Third\ndate: 2026-05-03\nphase: foundation\nhours: 13,5\nstated: {hours: 13.5, spnt: 3}\n---\n"
+    journal = write(tmp_path, **{"episodes/03-third.md": third})
+    assert main(["inspect", str(journal), "--lines"]) == JOURNAL_WRONG
+    comma, name = capsys.readouterr().out.splitlines()
+    assert "03-third.md:5:8: mistake: hours: 13,5 has a decimal comma" in comma
+    assert "03-third.md:6:23: mistake: spnt is no figure" in name
+    write(tmp_path, **{"episodes/03-third.md": third.replace("13,5", "12.5").replace(", spnt: 3", "")})
+    assert main(["inspect", str(journal), "--lines"]) == JOURNAL_WRONG
+    assert "hours is stated as 13.5, and the ledger has 12.50" in capsys.readouterr().out

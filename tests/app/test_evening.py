@@ -61,6 +61,33 @@ def test_begin_refuses_what_cannot_be(tmp_path: Path, capsys: pytest.CaptureFixt
     assert not (tmp_path / "x").exists()
 
 
+def test_begin_refuses_a_promise_before_its_beginning(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """The journal could not be published; nothing is written."""
+    assert main(["begin", str(tmp_path / "x"), *BEGIN, "--ready-by", "2021-10-30"]) == COMMAND_WRONG
+    begun = last_weekend(datetime.datetime.now().astimezone().date()).first
+    assert capsys.readouterr().err == (
+        f"barrowbook begin: ready by: 2021-10-30 is before the work begins, {begun}; "
+        "expected a date such as 2027-10-30, or none; write a later date, or none; "
+        "begun: in journal.yaml can be set back\n"
+    )
+    assert not (tmp_path / "x").exists()
+
+
+def test_begin_asks_again_for_a_promise_before_its_beginning() -> None:
+    """The day itself will do."""
+    replies = iter(["2026-11-20", "2026-11-21"])
+    asked: list[str] = []
+
+    def ask(question: str, usual: str) -> str:
+        asked.append(question)
+        return next(replies) if "Promised" in question else usual
+
+    told = answers({"title": "A"}, ask, datetime.date(2026, 11, 25))
+    assert told.ready_by == told.begun == datetime.date(2026, 11, 21)
+    again = [question for question in asked if "Promised" in question][1]
+    assert again.startswith("ready by: 2026-11-20 is before the work begins, 2026-11-21; expected ")
+
+
 def test_begin_asks_for_what_is_not_told() -> None:
     """Title, language, currency, date, phases, in this order."""
     asked: list[str] = []
@@ -178,6 +205,30 @@ def test_spend_notices_a_name_nearly_the_same(tmp_path: Path) -> None:
     """So that leftovers are found again by their material."""
     spent = add(write(tmp_path), NewLine(kind="material", what="Concrete mixx", values=(("cost", "12"),)))
     assert spent.noticed[0] == "there is a Concrete mix already: write the same name if it is the same thing"
+
+
+def test_spend_notices_a_machine_that_owned_yaml_nearly_has(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """By its key or by its name; one of which it has nothing is no matter."""
+    journal = write(tmp_path, owned=FILES["owned.yaml"] + "  ruettler: {name: Rüttelplatte, replacement_cost: 9}\n")
+    own = ["--source", "owned", "--quantity", "3 hour", "--in", str(journal)]
+    assert main(["spend", "ruetler", *own]) == DONE
+    assert "note: ruetler is no machine of owned.yaml: did you mean ruettler?\n" in capsys.readouterr().out
+    assert main(["spend", "Rüttelplatte", *own]) == DONE
+    assert "note: Rüttelplatte is no machine of owned.yaml: write ruettler\n" in capsys.readouterr().out
+    for word in ("ruettler", "Hammer"):
+        assert main(["spend", word, *own]) == DONE
+        assert "owned.yaml" not in capsys.readouterr().out
+
+
+def test_spend_says_the_key_of_a_phase_that_was_named(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """Nothing is written."""
+    journal = write(tmp_path)
+    before = (journal / "episodes/02-second.md").read_bytes()
+    assert main(["spend", "Sand", "3", "--phase", "Foundation", "--in", str(journal)]) == COMMAND_WRONG
+    assert "Foundation is no phase of the plan; expected ground or foundation; write foundation;" in (
+        capsys.readouterr().err
+    )
+    assert (journal / "episodes/02-second.md").read_bytes() == before
 
 
 def test_spend_asks_when_nothing_is_told(tmp_path: Path) -> None:

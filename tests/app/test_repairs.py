@@ -36,6 +36,39 @@ ORDINARY = {
     "a misspelt phase": Slip(
         "phase: fundation", "fundation is no phase of the plan", "did you mean foundation?", "phase: foundation"
     ),
+    "a phase by the name that the pages give it": Slip(
+        "phase: Foundation", "Foundation is no phase of the plan", "write foundation", "phase: foundation"
+    ),
+    "hours with a comma, and stated": Slip(
+        "hours: 13,5\nstated: {hours: 13.5}", "hours: 13,5 has a decimal comma", "write 13.5", "hours: 13.5"
+    ),
+    "a colon in a lesson": Slip(
+        "lessons:\n  - Merke: erst messen",
+        "lessons: a value holds a colon",
+        'write "Merke: erst messen"',
+        '  - "Merke: erst messen"',
+    ),
+    "a colon in curly quotes": Slip(
+        "summary: “Footings: second pour”",
+        "summary has a second colon in its value",
+        'write summary: "Footings: second pour"',
+        'summary: "Footings: second pour"',
+    ),
+    "a dash for the cents": Slip(
+        "items:\n  - Nails, 35.-",
+        "Nails, 35.-: 35.- has a dash for its cents",
+        "write Nails, 35",
+        "  - Nails, 35",
+    ),
+    "what it was in another currency": Slip(
+        f"{LINE}cost: 9\n    was: 41,20 EUR",
+        "was: 41,20 has a decimal comma",
+        "write 41.20 EUR",
+        "    was: 41.20 EUR",
+    ),
+    "no in another language": Slip(
+        f"{LINE}cost: 9\n    taxed: nein", "taxed: nein is neither yes nor no", "write no", "    taxed: no"
+    ),
     "no phase": Slip("date: 2026-05-03", "the episode has no phase", "add phase: ground", "phase: ground"),
     "hours as a clock": Slip("hours: 7:30", "hours: 7:30 is written as on a clock", "write 7.5", "hours: 7.5"),
     "no space after a colon": Slip("hours:7", "there is no space after the colon", "write hours: 7", "hours: 7"),
@@ -182,6 +215,9 @@ OTHER = {
     "an area without its unit": ("journal.yaml", "floor_area: 10 ft x 14 ft", "floor_area: 140"),
     "a life without years": ("journal.yaml", "service_life: 20 years", "service_life: 20"),
     "a misspelt weekday": ("journal.yaml", "{saturday: 6", "{saterday: 6"),
+    "a weekday in another language": ("journal.yaml", "{saturday: 6", "{Samstag: 6"),
+    "a currency in words": ("journal.yaml", "currency: USD", "currency: Euro"),
+    "a phase after one by its name": ("plan.yaml", "after: [ground]", "after: [Ground]"),
     "a phase after none": ("plan.yaml", "after: [ground]", "after: [grund]"),
     "hours out of order": ("plan.yaml", "hours: [8, 14, 24]", "hours: [24, 14, 8]"),
     "a take-off that is none": ("plan.yaml", "{takeoff: footing.bags}", "{takeoff: foting.bags}"),

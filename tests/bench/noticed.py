@@ -6,6 +6,7 @@ tests collected once; one that the import of a module would see starts over from
 
 from __future__ import annotations
 
+import ast
 import functools
 import gc
 import importlib.machinery
@@ -73,7 +74,9 @@ class Reach:
         lines = self.tests[mutant.path]
         if self.imported(mutant):
             for path in (mutant.path, *self.importers[mutant.path]):
-                found.update(test for tests in self.tests[path].values() for test in tests)
+                found.update(test for tests in self.tests.get(path, {}).values() for test in tests)
+            files = {path for path in self.importers[mutant.path] if path.startswith("tests/")}
+            found.update(test for test in self.seconds if test.split("::")[0] in files)
         else:
             found.update(test for line in range(first, last + 1) for test in lines.get(line, ()))
         near = f"tests/{mutant.folder}/"
@@ -158,17 +161,32 @@ def reached(watch: coverage.Coverage, seconds: dict[str, float]) -> Reach:
     tests: dict[str, dict[int, list[str]]] = {}
     on_import: dict[str, list[int]] = {}
     texts = {path.relative_to(ROOT).as_posix(): path for path in sorted((ROOT / "builder").rglob("*.py"))}
+    asking = {path.relative_to(ROOT).as_posix(): path for path in sorted((ROOT / "tests").rglob("*.py"))}
     for name, path in texts.items():
         by_line = data.contexts_by_lineno(str(path))
         tests[name] = {line: [one for one in found if one] for line, found in by_line.items() if any(found)}
         on_import[name] = [line for line, found in by_line.items() if "" in found]
-    importers = {name: _importers(name, texts) for name in texts}
+    imported = {name: _imported(path) for name, path in (texts | asking).items()}
+    importers = {name: _importers(name, imported) for name in texts}
     return Reach(seconds, tests, on_import, importers)
 
 
-def _importers(name: str, texts: dict[str, Path]) -> list[str]:
+def _importers(name: str, imported: dict[str, set[str]]) -> list[str]:
+    """The package's modules that import this one themselves, and every test file that does, however far round."""
+    found = [name]
+    for one in found:  # which grows
+        module = one.removesuffix(".py").replace("/", ".")
+        asking = [other for other, modules in imported.items() if module in modules]
+        found += [other for other in asking if other not in found]
     module = name.removesuffix(".py").replace("/", ".")
-    return [other for other, path in texts.items() if f"from {module} import" in path.read_text("utf-8")]
+    return [one for one in found[1:] if one.startswith("tests/") or module in imported[one]]
+
+
+def _imported(path: Path) -> set[str]:
+    """The modules that a file takes names from; in `from package import module` either may be one."""
+    asked = [node for node in ast.walk(ast.parse(path.read_text("utf-8"))) if isinstance(node, ast.ImportFrom)]
+    packages = {node.module or "" for node in asked}
+    return packages | {f"{node.module}.{each.name}" for node in asked for each in node.names}
 
 
 def swap(mutant: Mutant, functions: dict[tuple[str, str, int], list[FunctionType]]) -> None:

@@ -48,3 +48,11 @@ def test_a_figure_that_is_none_is_a_mistake(tmp_path: Path) -> None:
     """With its place and a guess."""
     [problem] = stated(tmp_path, "{spend: 425}")
     assert problem.endswith("did you mean spent?")
+
+
+def test_of_very_many_wrong_names_the_first_thousand_are_told(tmp_path: Path) -> None:
+    """And what was meant is guessed for two hundred: for all of them it would take minutes."""
+    problems = stated(tmp_path, "{" + ", ".join(f"spend{number} to date: 1" for number in range(1500)) + "}")
+    assert len(problems) == 1000
+    assert sum("did you mean spent to date?" in problem for problem in problems) == 200
+    assert problems[-1].endswith("; inspect --figures lists all of them")

@@ -20,11 +20,12 @@ from builder.journal.plan_reader import PHASE, PLAN
 from builder.journal.read import Read, read_journal
 from builder.journal.report import Report
 from builder.journal.settings_reader import SETTINGS as SETTINGS_KEYS
-from builder.journal.text import Source, shown_lines
+from builder.journal.text import Source
 from builder.journal.tree import read_tree
 from builder.words.numbers import Unreadable
 from builder.words.quantity import read_quantity
 from tests.journal.samples import DATED, EPISODE, SETTINGS
+from tests.journal.sound import check_read
 
 CORPUS = Path(__file__).with_name("corpus")
 FINE = sorted((CORPUS / "fine").iterdir())
@@ -38,14 +39,7 @@ def read_as(role: str, raw: bytes, plan: str = "") -> Read:
     texts = {"journal.yaml": SETTINGS.encode(), "plan.yaml": plan.encode(), role: raw}
     files = Files(folder=Path(), texts=tuple(texts.items()), pictures=frozenset({"photos/pegs.png"}))
     result = read_journal(files)
-    for problem in result.problems:
-        lines = shown_lines(texts[problem.place.file])
-        assert 1 <= problem.place.line <= len(lines)
-        assert 1 <= problem.place.column <= len(lines[problem.place.line - 1]) + 1
-        assert problem.found
-        assert "\n" not in problem.one_line()
-        problem.one_line().encode()
-    assert result.journal is not None or any(problem.is_mistake for problem in result.problems)
+    check_read(result, texts)
     return result
 
 
@@ -140,6 +134,17 @@ def test_any_line_is_read_or_told_of(lines: list[tuple[str, str]], what: str) ->
     """And what is read of it can be costed: a price, or a source that needs none."""
     text = f"---\n{DATED}items:\n  - {what}\n" + "".join(f"    {key}: {value}\n" for key, value in lines) + "---\n"
     read_as(EPISODE, text.encode())
+
+
+@pytest.mark.parametrize(
+    "method", ["a\n\n      b", "|\n      a\n      b\n", ">\n      a\n\n      b\n", '"a\\nb"', '"a\\L\\tb"']
+)
+def test_a_value_of_several_lines_is_told_on_one(method: str) -> None:
+    """However it came by them: messages are read line by line."""
+    plan = f"takeoff:\n  pad:\n    method: {method}\n"
+    read = read_as("plan.yaml", plan.encode())
+    assert read.journal is not None
+    assert read.journal.plan.takeoffs[0].method.strip() == "a b"
 
 
 @given(text=MARKS)

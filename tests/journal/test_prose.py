@@ -155,6 +155,14 @@ class TestPictures:
             "put the file into photos/ and write ../photos/ and its name"
         )
 
+    def test_a_picture_whose_path_never_ends_is_told_short(self) -> None:
+        """A bracket that was left open makes one of all that follows."""
+        (line,) = told(read(DATED, story=f"![x](../{'photos%2f' * 1000})\n"))
+        assert line == (
+            f"episodes/01-a.md:{FIRST}:1: mistake: the picture ../{'photos%2f' * 6}... has a path of 9,003 characters; "
+            f"{self.INSIDE}; look for a bracket left open"
+        )
+
     def test_a_picture_in_the_text_itself_is_not_printed_in_the_message(self) -> None:
         """It may be as long as a photo."""
         (line,) = told(read(DATED, story=f"![x](data:image/png;base64,{'A' * 5000})\n"))

@@ -7,10 +7,11 @@ where every character is looked at again for every other, minutes.
 from __future__ import annotations
 
 import time
+import tracemalloc
 
 import pytest
 
-from tests.journal.samples import DATED, read
+from tests.journal.samples import DATED, SETTINGS, read
 
 LENGTH = 190_000
 MOST_SECONDS = 10.0  # of the processor, on any machine that runs the other tests
@@ -37,6 +38,21 @@ STORIES = {
     "a tag of one attribute": filled("src ", "<img ", ">"),
     "addresses": filled("[a]: b\n"),
 }
+OTHERS = {
+    "tabs between two days": filled("\t", "away: 2026-07-04", "x\n"),
+    "spaces between two days": filled(" ", "away: '2026-07-04", "x'\n"),
+    "tabs before a unit": filled("\t", "floor_area: 1", "x\n"),
+    "tabs in a rate": filled("\t", "travel_rate: 1", "a\n"),
+    "tabs in a week": filled("\t", "work_week: {saturday: 1", "x}\n"),
+}
+# Each of these once took two hundred bytes and more for every character of the story.
+ROOMY = {
+    "a path": filled(".", "![a](../", ")"),
+    "a path of % signs": filled("%", "![a](../", ")"),
+    "a name of a picture": filled("a", "![", "](a.png)"),
+    "a name of a figure": filled("a", "{= ", " =}"),
+}
+MOST_BYTES = 40 * LENGTH
 FRONTS = {
     "keys nobody knows": "".join(f"k{number}: {number}\n" for number in range(LENGTH // 14)),
     "one key": filled("weather: a\n"),
@@ -81,3 +97,23 @@ def test_no_front_matter_takes_long(front: str) -> None:
     assert time.process_time() - begun < MOST_SECONDS
     assert len(result.problems) <= 1001
     assert all(len(problem.one_line()) < 1200 for problem in result.problems)
+
+
+@pytest.mark.parametrize("settings", OTHERS.values(), ids=OTHERS)
+def test_no_settings_take_long(settings: str) -> None:
+    """However far apart two words stand."""
+    begun = time.process_time()
+    result = read(DATED, settings=SETTINGS + settings)
+    assert time.process_time() - begun < MOST_SECONDS
+    assert len(result.problems) == 1
+
+
+@pytest.mark.parametrize("story", ROOMY.values(), ids=ROOMY)
+def test_no_story_takes_much_room(story: str) -> None:
+    """A few times its own length, while it is read."""
+    tracemalloc.start()
+    try:
+        read(DATED, story=story)
+        assert tracemalloc.get_traced_memory()[1] < MOST_BYTES
+    finally:
+        tracemalloc.stop()

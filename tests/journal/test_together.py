@@ -118,6 +118,8 @@ class TestNoEchoes:
         assert told(read(front, plan=PLAN)) == []
         broken = PLAN.replace("key: foundation", "key:foundation")
         assert places(told(read(front, plan=broken))) == ["plan.yaml:5"]
+        by_name = front.replace("phase: foundation", "phase: Footing & slab")  # which may be the name of one
+        assert places(told(read(by_name, plan="phases: ground\n"))) == ["plan.yaml:1"]
         assert places(told(read(front, plan=PLAN.replace("key: mix", "key: my mix")))) == ["plan.yaml:6"]
         assert places(told(read(front, plan=PLAN.replace("219.60", "219,60")))) == ["plan.yaml:6"]
 
@@ -137,6 +139,25 @@ class TestNoEchoes:
     def test_a_phase_that_cannot_be_read_is_a_phase(self) -> None:
         """The episode does not also lack one."""
         assert places(told(read(DATED + "phase: my phase\n", plan=PLAN))) == ["episodes/01-a.md:4"]
+
+    def test_an_id_typed_over_another_is_the_only_mistake(self) -> None:
+        """The lines that draw from the other are right, and will be so again."""
+        front = (
+            DATED + "items:\n  - {material: M, cost: 5, quantity: 4 m, used: 1 m, id: mix}\n"
+            "  - {material: N, cost: 5, quantity: 4 m, used: 1 m, id: mix}\n"
+            "  - {material: N, source: stock, quantity: 1 m, from: stone}\n"
+        )
+        result = read(front)
+        assert places(told(result)) == ["episodes/01-a.md:6"]
+        assert not result.whole  # the ledger would say that nothing is left to draw
+
+    def test_a_snag_that_cannot_be_read_is_a_snag(self) -> None:
+        """What a later episode calls fixed is right, in whichever way the snag was written."""
+        later = "---\ntitle: U\ndate: 2026-04-25\nfixed: ['Gate: it sags']\n---\n"
+        for snags in ("[Gate: it sags]", "{Gate: it sags}", "{Gate: it sags, Roof: it leaks}"):
+            result = read(f"{DATED}snags: {snags}\n", more={"episodes/02-b.md": later})
+            assert places(told(result)) == ["episodes/01-a.md:4"]
+            assert result.whole  # it costs nothing
 
     def test_a_date_that_cannot_be_read_is_a_date(self) -> None:
         """The episode does not also lack one."""
@@ -181,6 +202,29 @@ class TestNamesThatLeadNowhere:
             "episodes/01-a.md:4:8: mistake: fondation is no phase of the plan; expected ground or foundation; "
             "did you mean foundation?"
         ) in lines
+
+    def test_a_phase_named_as_the_pages_call_it_wherever_it_is_named(self) -> None:
+        """The key is told at once: the name cannot stand there, with its spaces and signs."""
+        plan = "phases:\n  - {key: rahmen, name: Rahmen & Dach}\n  - {key: boden, after: [rahmen  & dach]}\n"
+        front = (
+            DATED + "phase: Rahmen & Dach\nhours: {Rahmen & Dach: 4}\nprogress: {Rahmen & Dach: 20%}\n"
+            "done: [Rahmen & Dach]\nitems:\n  - {material: M, cost: 5, phase: Rahmen & Dach}\n"
+        )
+        lines = told(read(front, plan=plan))
+        assert sorted(places(lines)) == [*(f"episodes/01-a.md:{line}" for line in (4, 5, 6, 7, 9)), "plan.yaml:3"]
+        assert all(line.endswith("; write rahmen") for line in lines)
+        (line,) = told(read(f"{DATED}phase: ''\n", plan=plan.replace("rahmen  & dach", "rahmen")))
+        assert ":4:8: mistake: phase: nothing stands between the quotes" in line
+        assert lines[0] == (
+            "episodes/01-a.md:4:8: mistake: Rahmen & Dach is no phase of the plan; expected rahmen or boden; "
+            "write rahmen"
+        )
+
+    def test_a_phase_named_nearly_as_the_pages_call_it(self) -> None:
+        """The key is what is offered, though the name is what is near."""
+        plan = "phases:\n  - {key: p2, name: Rahmen & Dach}\n  - {key: p1, name: Boden}\n"
+        (line,) = told(read(f"{DATED}phase: Rahmen und Dach\n", plan=plan))
+        assert line.endswith(": Rahmen und Dach is no phase of the plan; expected p2 or p1; did you mean p2?")
 
     def test_an_episode_without_a_phase_where_the_plan_has_some(self) -> None:
         """Where it has none, none is due."""
@@ -270,3 +314,34 @@ class TestNamesThatLeadNowhere:
             assert line.startswith("episodes/01-a.md:5:32: mistake: saw has an hourly worth, and its quantity is in ")
         (line,) = told(read(DATED + "items:\n  - {equipment: drill, source: owned, replacement_cost: 2}\n"))
         assert "drill has an hourly worth and no hours" in line
+
+    def test_an_own_machine_named_nearly_by_its_key_or_by_its_name(self) -> None:
+        """It would go without its name and its worth; the line stands all the same."""
+        owned = "equipment:\n  ruettler: {name: Rüttelplatte, replacement_cost: 9}\n  saw: {name: Table saw}\n"
+        front = DATED + "items:\n  - {equipment: ruetler, source: owned, quantity: 3 hour}\n"
+        result = read(front, owned=owned)
+        assert told(result) == [
+            (
+                "episodes/01-a.md:5:17: warning: ruetler is no machine of owned.yaml; expected its key there, which "
+                "gives it its name and its worth; did you mean ruettler?"
+            )
+        ]
+        assert result.whole
+        (line,) = told(read(front.replace("ruetler", "rüttelplatte"), owned=owned))
+        assert line.endswith("; write ruettler")
+        planned = "phases: [{key: a, planned: [{equipment: ruetler, source: owned, quantity: 3 hour}]}]\n"
+        (line,) = told(read(owned=owned, plan=planned))
+        assert line.startswith("plan.yaml:1:")
+
+    @pytest.mark.parametrize("tool", ["saw", "Jigsaw", "Hammer", "Old table saw", "mixer"])
+    def test_an_own_tool_that_resembles_nothing_there_may_be_any(self, tool: str) -> None:
+        """Nobody lists every spanner."""
+        owned = "equipment:\n  ruettler: {name: Rüttelplatte}\n  saw: {name: Table saw}\n"
+        front = f"{DATED}items:\n  - {{equipment: {tool}, source: owned, quantity: 3 hour}}\n"
+        assert told(read(front, owned=owned)) == []
+        assert told(read(front)) == []
+
+    def test_a_machine_of_a_file_that_cannot_be_read_is_not_compared(self) -> None:
+        """It may be listed there."""
+        front = f"{DATED}items:\n  - {{equipment: ruetler, source: owned, quantity: 3 hour}}\n"
+        assert places(told(read(front, owned="equipment:\n  ruettler: {}\n  ruetler: Plate\n"))) == ["owned.yaml:3"]

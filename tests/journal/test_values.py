@@ -13,7 +13,7 @@ from builder.words.money import Currency, Money
 from builder.words.quantity import Quantity
 from builder.words.span import Span
 from builder.words.units import MEASURED
-from tests.journal.samples import DATED, SETTINGS, episode, item, read, whole
+from tests.journal.samples import DATED, SETTINGS, episode, item, read, told, whole
 
 USD = Currency.named("USD")
 
@@ -141,28 +141,22 @@ class TestLines:
         lines = f"items:\n  - material: Stone\n    cost: 260\n    share: {written}\n"
         assert len(read(DATED + lines).problems) == (written == "55")
 
-    @pytest.mark.parametrize(
-        ("receipt", "warns"),
-        [
-            ("tax: 19", True),
-            ("tax: 30", True),
-            ("tax: 19.00", False),
-            ("tax: 19%", False),
-            ("tax: 31", False),
-            ("tax: 0", False),
-            ("tax: 1.40", False),
-            ("tax: 19, total: 119", False),
-        ],
-    )
-    def test_a_small_whole_tax_is_asked_about_where_no_total_settles_it(self, receipt: str, warns: bool) -> None:
-        """A till's tax has cents, a rate mostly none; with its cents, or a total, it is no question."""
-        found = read(f"{DATED}receipts:\n  yard: {{{receipt}, items: ['Nails, 100']}}\n").problems
-        assert [problem.is_mistake for problem in found] == [False] * warns
-
-    def test_where_money_has_no_cents_a_whole_tax_is_not_asked_about(self) -> None:
-        """Every amount of yen is whole."""
-        settings = "title: A\nlanguage: en\ncurrency: JPY\n"
-        assert read(f"{DATED}receipts: {{yard: {{tax: 8, items: ['Nails, 100']}}}}\n", settings=settings).problems == ()
+    def test_a_size_without_a_unit_is_offered_in_the_unit_of_its_readers(self) -> None:
+        """Centimetres where they measure in metres, inches in a land of feet."""
+        front = f"{DATED}items:\n  - {{material: Window, cost: 9, size: 60x90}}\n"
+        metric = "title: A\nlanguage: de-DE\ncurrency: EUR\n"
+        assert told(read(front, settings=metric)) == [
+            (
+                "episodes/01-a.md:5:39: mistake: size: 60x90 has no unit for its width; expected a width and a height "
+                "such as 60 cm x 120 cm; write 60 cm x 90 cm, or in"
+            )
+        ]
+        assert told(read(front)) == [
+            (
+                "episodes/01-a.md:5:39: mistake: size: 60x90 has no unit for its width; expected a width and a height "
+                "such as 24 in x 48 in; write 60 in x 90 in, or cm"
+            )
+        ]
 
     @pytest.mark.parametrize(("written", "taxed"), [("no", False), ("No", False), ("yes", True), ("true", True)])
     def test_no_is_no(self, written: str, taxed: bool) -> None:

@@ -246,6 +246,8 @@ class TestRest:
             ("discount: 50%\ntotal: 50", "Timber, 60", 4000),
             # nine tenths of 99.96 are 89.964, so 89.96 is taken off
             ("discount: 90%\ntotal: 10", "{material: Brushes, cost: 0}", 9996),
+            # all of it is taken off, so any cost would do
+            ("discount: 100%\ndelivery: 5\ntotal: 5", "Timber, 60", 0),
             ("tax: 6.10\ndelivery: 4\ntotal: 110.10", "Timber, 60", 4000),
             ("tax: included\ntotal: 100", "Timber, 60", 4000),
             ("total: 60", "Timber, 60", 0),
@@ -368,5 +370,5 @@ class TestLinesOfOneReceipt:
 
     def test_a_discount_may_be_more_than_the_prices_that_are_known(self) -> None:
         """15.00 off is no mistake where one of the two prices is not known; nothing falls below zero."""
-        kept = shop("discount: 15", "Hook, 10", "{material: Gravel, cost: unknown}")
+        kept = shop("discount: 15.00", "Hook, 10", "{material: Gravel, cost: unknown}")
         assert paid(kept) == [0, 0]

@@ -60,6 +60,15 @@ class TestDrawing:
         assert kept.moved("2.1") == {"in_stock": -20, "job_cost": 20, "saved": -20}
         assert kept.line("2.1").used is None
 
+    def test_a_lot_that_nobody_counted_is_passed_over(self) -> None:
+        """Three screws cannot be drawn from a fifth of a box; they come from the ten that were counted."""
+        kept = sound(
+            "items: [{material: Screws, cost: 5, used: 80%}]",
+            "items: [{material: Screws, quantity: 10 screw, cost: 20, used: 5 screw}]",
+            "items: [{material: Screws, source: stock, quantity: 3 screw}]",
+        )
+        assert [(draw.ref, draw.value) for draw in kept.line("3.1").draws] == [("2.1", 600)]
+
     def test_a_lot_that_is_empty_is_passed_over(self) -> None:
         """The first bag costs 3.00 and is drawn; the next ones cost 5.00 each, the last ones 7.00."""
         one = "items: [{material: Mix, source: stock, quantity: 1 bag}]"

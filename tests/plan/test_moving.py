@@ -97,6 +97,6 @@ def test_a_deposit_kept_is_a_cost_without_a_quantity() -> None:
 
 def test_a_build_without_a_forecast_moves_nowhere() -> None:
     """One phase has no plan; or there is no plan at all."""
-    for plan, front in [("phases:\n  - {key: roof}\n", PANELS), ("contingency: 5\n", "items:\n  - Gloves, 3\n")]:
+    for plan, front in [("phases:\n  - {key: roof}\n", PANELS), ("contingency: 5.00\n", "items:\n  - Gloves, 3\n")]:
         found = planned(plan, front)
         assert forecasts_after(found.journal, found.ledger, found.outlook) == {}

@@ -241,3 +241,8 @@ def test_a_circle_is_found_where_networkx_finds_one(pairs: set[tuple[int, int]])
         around = list(map(int, fault.keys))
         assert all(graph.has_edge(a, b) for a, b in zip(around, around[1:] + around[:1], strict=True))
         assert len(set(around)) == len(around)
+
+
+def test_a_step_takes_no_time_unless_it_says_so() -> None:
+    """Two of them in a row are over at once."""
+    assert network_times([Step(key="a"), Step(key="b", after=("a",))]).length == 0

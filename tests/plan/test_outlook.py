@@ -30,6 +30,12 @@ class TestStatus:
         """An episode in it, costs, hours or progress begin it; only `done` ends it."""
         assert planned(ROOF, front).phase("roof").status is status
 
+    def test_each_is_told_in_its_words(self) -> None:
+        """As figures.json has them."""
+        found = planned(ROOF + "  - {key: wall, planned: 5}\n  - {key: base, planned: 5}\n",
+                        "phase: wall", "phase: base\ndone: [base]")  # fmt: skip
+        assert [one.status.value for one in found.outlook.phases] == ["not begun", "under way", "done"]
+
     def test_a_plan_without_episodes_is_not_begun(self) -> None:
         """And its forecast is what was planned."""
         found = planned(ROOF)
@@ -111,7 +117,7 @@ class TestContingency:
 
     def test_an_amount_is_what_it_says(self) -> None:
         """Whatever the plan comes to."""
-        assert planned("contingency: 50\n" + ROOF).outlook.contingency == 5000
+        assert planned("contingency: 50.00\n" + ROOF).outlook.contingency == 5000
 
     def test_a_plan_without_one_has_none_left(self) -> None:
         """None is not nothing."""
@@ -120,12 +126,12 @@ class TestContingency:
 
     def test_an_amount_stands_where_nothing_is_planned_and_nothing_is_taken_of_it(self) -> None:
         """Without a plan nothing is over it."""
-        outlook = planned("contingency: 50\n", "items:\n  - Gloves, 12\n").outlook
+        outlook = planned("contingency: 50.00\n", "items:\n  - Gloves, 12\n").outlook
         assert (outlook.contingency, outlook.taken, outlook.left) == (5000, 0, 5000)
 
     def test_overruns_take_of_it_and_savings_give_nothing_back(self) -> None:
         """30.00 over on the roof, 40.00 saved on the wall: 30.00 are taken of 20.00, and 10.00 are lacking."""
-        plan = "contingency: 20\n" + ROOF + "  - {key: wall, planned: 50}\n"
+        plan = "contingency: 20.00\n" + ROOF + "  - {key: wall, planned: 50}\n"
         outlook = planned(
             plan, SPENT.replace("90", "130"), "phase: wall\nitems:\n  - Boards, 10\ndone: [wall, roof]"
         ).outlook

@@ -69,6 +69,9 @@ MESSAGES: list[tuple[str, dict[str, Written], int, str]] = [
     ("slab", SLAB | {"length": "-3 ft"}, 3, f"length: -3 ft is negative; expected {LENGTH}; write 3 ft"),
     ("slab", SLAB | {"waste": "300%"}, 6,
      f"waste: 300% is more than the whole; expected {RATE}; did you mean 30%?"),
+    ("cut_list", {"pieces": {"length": "11 ft"}, "stock": [{"length": "8 ft"}, {"length": "10 ft"}]}, 3,
+     ("pieces 1 is 11 ft, and the longest board is 10 ft; expected pieces that fit a board; "
+     "add a longer board to stock, or plan a joint and write two pieces")),
     ("slab", SLAB | {"waste": "1000%"}, 6,
      f"waste: 1000% is more than the whole; expected {RATE}; did you mean 100%?"),
     ("slab", SLAB | {"waste": "3000%"}, 6,

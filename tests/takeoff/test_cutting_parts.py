@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from functools import cache
 from itertools import product
 
 import numpy as np
 import pytest
-from hypothesis import given
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 from scipy.optimize import linprog
 
@@ -15,6 +16,7 @@ from builder.takeoff.cutting.knapsack import STEPS, best_filling
 from builder.takeoff.cutting.master import Column, Master
 from builder.takeoff.cutting.packed import ONE, Places
 from builder.takeoff.cutting.relaxation import Box, Generation, Pool
+from builder.takeoff.cutting.search import Found, Search
 from builder.takeoff.cutting.task import Item, Stock, Task
 from builder.takeoff.values import Values
 from builder.words.place import Place
@@ -126,6 +128,72 @@ def test_a_bound_knows_the_least_and_the_most_of_its_box() -> None:
     assert relaxed(100, box=Box((500,), (1313,))) == 500
     walls = Task((Stock(100, 0, 1),), (Item(60, 2, 7),))
     assert relaxed(100, walls, Box((0,), (1,))) == 7
+
+
+@st.composite
+def few_pieces(draw: st.DrawFn) -> Task:
+    """Up to four lengths, up to three of each; one or two stocks, sometimes few of them; some may be left out."""
+    lengths = draw(st.lists(st.integers(1, 12), min_size=1, max_size=4, unique=True))
+    outside = st.none() | st.integers(1, 6)
+    items = [Item(length, draw(st.integers(1, 3)), draw(outside)) for length in sorted(lengths, reverse=True)]
+    stocks = draw(st.lists(st.tuples(st.integers(6, 16), st.integers(1, 9)), min_size=1, max_size=2, unique=True))
+    most = st.none() | st.integers(1, 4)
+    return Task(tuple(Stock(length, cost, draw(most)) for length, cost in stocks), tuple(items))
+
+
+def cheapest(task: Task) -> int | None:
+    """Every way there is, board after board; None if something cannot be cut that must be."""
+
+    @cache
+    def least(rest: tuple[int, ...], used: tuple[int, ...]) -> int | None:
+        first = next((at for at, left in enumerate(rest) if left), None)
+        if first is None:
+            return 0
+        costs = []
+        if (outside := task.items[first].outside) is not None:
+            costs.append((outside, least(less(rest, first), used)))
+        for at, stock in enumerate(task.stocks):
+            if stock.most is None or used[at] < stock.most:
+                now = (*used[:at], used[at] + 1, *used[at + 1 :])
+                for cut in product(*(range(left + 1) for left in rest)):
+                    room = sum(many * item.length for many, item in zip(cut, task.items, strict=True))
+                    if cut[first] and room <= stock.length:
+                        left = tuple(one - many for one, many in zip(rest, cut, strict=True))
+                        costs.append((stock.cost, least(left, now)))
+        return min((cost + more for cost, more in costs if more is not None), default=None)
+
+    return least(tuple(item.count for item in task.items), (0,) * len(task.stocks))
+
+
+def less(rest: tuple[int, ...], item: int) -> tuple[int, ...]:
+    """One piece of an item fewer."""
+    return (*rest[:item], rest[item] - 1, *rest[item + 1 :])
+
+
+# Where a branch left too soon is the only one with the cheapest way.
+TIGHT = [
+    Task((Stock(32, 3),), (Item(13, 1), Item(12, 3), Item(5, 1), Item(3, 1))),
+    Task((Stock(39, 5),), (Item(19, 1), Item(13, 2, 1), Item(9, 1), Item(3, 2, 4))),
+    Task((Stock(31, 6), Stock(27, 11)), (Item(10, 2, 5), Item(8, 4), Item(4, 2, 2))),
+]
+
+
+@settings(max_examples=60)
+@example(TIGHT[0], 100, 1)
+@example(TIGHT[1], 100, 1)
+@example(TIGHT[2], 100, 1)
+@given(few_pieces(), st.sampled_from([0, 1, 100]), st.integers(1, 3))
+def test_a_search_that_ends_has_missed_nothing(task: Task, rounds: int, above: int) -> None:
+    """With a weak bound or a good one: the cheapest of all ways, and nothing where nothing is cheaper."""
+    total = sum(item.count for item in task.items)
+    box = Box((0,) * len(task.stocks), tuple(total if one.most is None else one.most for one in task.stocks))
+    proof = Generation(task, [item.count for item in task.items], box, Pool(), Effort(10**6)).run(1, rounds).proof
+    best = cheapest(task)
+    dear = 1000 if best is None else best + above
+    found = Search(task, box, proof, 1, Effort(10**7)).below(dear)
+    assert (found.packing.cost if found.packing else None, found.finished) == (best, True)
+    if best is not None:
+        assert Search(task, box, proof, 1, Effort(10**7)).below(best) == Found(None, True)
 
 
 def test_a_method_that_asks_for_what_is_not_there_is_stopped() -> None:

@@ -145,7 +145,8 @@ def test_every_method_says_that_it_is_not_a_design(doc: MethodDoc) -> None:
     assert doc.cautions[0] is cautions.NOT_A_DESIGN
     assert str(doc.cautions[0].text).startswith("A take-off is for buying materials; it is not a design.")
     assert len(set(doc.cautions)) == len(doc.cautions)
-    assert all(str(caution.source) for caution in doc.cautions)
+    assert all(str(caution.text).endswith(".") for caution in doc.cautions)
+    assert all(str(caution.source) and not str(caution.source).endswith(".") for caution in doc.cautions)
     assert str(doc.source)
     assert doc.about.endswith(".")
 

@@ -195,6 +195,28 @@ def test_studs_say_how_they_are_counted(closed: str) -> None:
     assert number(studs, "count") == (12 if round_it_goes else 13)
 
 
+def test_waste_is_added_to_the_studs() -> None:
+    """13 and a tenth are 14.3, so 15."""
+    assert number(worked("studs", length="24 ft", spacing="24 in", waste="10%"), "count") == 15
+
+
+@pytest.mark.parametrize("sides", ["1", "2"])
+def test_a_roof_says_what_its_run_is(sides: str) -> None:
+    """Half of the span under a ridge, all of it under a lean-to."""
+    roof = worked("roof", span="16 ft", length="20 ft", rise="6 in", sides=sides)
+    told = [str(step.note) for step in roof.steps if str(step.name) == "run"]
+    assert len(told) == 1
+    assert ("half" in told[0]) == (sides == "2")
+
+
+def test_a_take_off_that_is_not_known_stops_no_other() -> None:
+    """One mistake, and the slab after it is worked out."""
+    unknown = entry("slabb", {"length": "1 ft"}, "first")
+    slab = entry("slab", {"length": "12 ft", "width": "9 ft", "thickness": "4 in"}, "second")
+    takeoffs, problems = take_off([unknown, slab], (), metric=False)
+    assert ([each.name for each in takeoffs], len(problems)) == (["second"], 1)
+
+
 def test_a_cut_list_says_what_is_proven() -> None:
     """The fewest boards; or the cheapest, where they have a price."""
     pieces: dict[str, Written] = {"pieces": {"length": "4 ft", "count": "5"}}

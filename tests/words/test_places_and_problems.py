@@ -21,6 +21,12 @@ def test_a_place_is_written_as_editors_read_it() -> None:
     assert str(PLACE) == "episodes/01-a.md:4:7"
 
 
+def test_a_place_without_more_is_the_beginning_of_its_file() -> None:
+    """The first character of the first line, of no key."""
+    place = Place(file="a")
+    assert (place.line, place.column, place.width, place.key) == (1, 1, 1, "")
+
+
 def test_places_stand_in_the_order_of_the_file() -> None:
     """By file, then line as a number, then column."""
     lines = [Place(file="a", line=10), Place(file="a", line=9, column=2), Place(file="a", line=9), Place(file="b")]

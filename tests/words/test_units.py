@@ -134,6 +134,15 @@ def test_one_and_many_are_one_unit(one: str, many: str) -> None:
     assert singular(singular(many)) == singular(many)
 
 
+@pytest.mark.parametrize(
+    ("word", "one"),
+    [("bus", "bus"), ("as", "as"), ("ohs", "oh"), ("pies", "pie"), ("flies", "fly"), ("boxes", "box")],
+)
+def test_a_word_is_brought_back_to_its_singular(word: str, one: str) -> None:
+    """Short words and those in -us and -ss are left as they are."""
+    assert singular(word) == one
+
+
 def test_words_that_count_measure_only_themselves() -> None:
     """A bag is no box; and neither is a foot."""
     bag, box = unit_named("bag"), unit_named("box")
@@ -141,6 +150,12 @@ def test_words_that_count_measure_only_themselves() -> None:
     assert box is not None
     assert len({bag.measure, box.measure, MEASURED["ft"].measure, pieces().measure}) == 4
     assert not MEASURED["ft"].counts
+
+
+@pytest.mark.parametrize(("many", "symbol"), [("kgs", "kg"), ("fts.", "ft"), ("KMS", "km"), ("cms", "cm")])
+def test_a_symbol_with_an_s_is_the_unit_and_no_word_of_its_own(many: str, symbol: str) -> None:
+    """5 kgs are 5 kg, and add up with them."""
+    assert unit_named(many) == MEASURED[symbol]
 
 
 @pytest.mark.parametrize("name", ["", "4", "½", "²", "-", "m^2", "bag(s)", "a b", "...", "m3/h"])

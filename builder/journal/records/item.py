@@ -8,6 +8,7 @@ from fractions import Fraction
 
 from builder.words.money import Money
 from builder.words.place import Place
+from builder.words.problem import Problem
 from builder.words.quantity import Quantity
 
 
@@ -148,7 +149,8 @@ class TaxTold(Enum):
 class Receipt:
     """One receipt: what its paper says besides the lines. `tax` and `discount` are a rate or an amount.
 
-    `judged` is true when any of them was called a judgement, which makes each of its lines one.
+    `judged` is true when any of them was called a judgement, which makes each of its lines one. `tax_asked` and
+    `discount_asked` say what to ask about an amount that may be a rate whose % was forgotten, unless the total tells.
     """
 
     place: Place
@@ -161,3 +163,5 @@ class Receipt:
     total: Money | None = None
     total_place: Place | None = None
     judged: bool = False
+    tax_asked: Problem | None = None
+    discount_asked: Problem | None = None
