@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -57,14 +57,15 @@ def learn_pace(week: WorkWeek, begun: datetime.date, as_of: datetime.date, episo
     known = [stretch for stretch in stretches if stretch.hours is not None]
     idle = _idle_weeks(start, as_of, stretches)
     worked = sum((stretch.hours or Fraction(0) for stretch in known), Fraction(0))
-    promises = [_promises(week, start, span) for span in (*(stretch.days for stretch in known), *idle)]
-    promised = sum((sum(weeks, Fraction(0)) for weeks in promises), Fraction(0))
+    of_known = _promises(week, start, [stretch.days for stretch in known])
+    of_idle = _promises(week, start, idle)
+    promised = sum(of_known, Fraction(0)) + sum(of_idle, Fraction(0))
     return Pace(
         rate=worked / promised if promised else None,
         worked=worked,
         promised=promised,
-        weeks=sum(map(_kept, promises)),
-        idle=sum(_kept(_promises(week, start, span)) for span in idle),
+        weeks=_kept(of_known) + _kept(of_idle),
+        idle=_kept(of_idle),
         unknown=sum(_week_count(stretch.days) for stretch in stretches if stretch.hours is None),
     )
 
@@ -92,8 +93,18 @@ def _idle_weeks(start: datetime.date, as_of: datetime.date, told: Sequence[_Stre
     return [Span(first=day, last=day + 6 * _DAY) for day in mondays if day not in spoken_for]
 
 
-def _promises(week: WorkWeek, start: datetime.date, span: Span) -> list[Fraction]:
-    """The hours promised in each week of `span`, nothing before `start`."""
+def _promises(week: WorkWeek, start: datetime.date, spans: Iterable[Span]) -> list[Fraction]:
+    """The hours promised in each week of the spans, nothing before `start`."""
+    whole, found = week.week, list[Fraction]()
+    for span in spans:
+        if span.first >= start and not any(away.first <= span.last and span.first <= away.last for away in week.away):
+            found += [whole] * _week_count(span)  # as nearly every week is: a journal may have thousands
+        else:
+            found += _week_by_week(week, start, span)
+    return found
+
+
+def _week_by_week(week: WorkWeek, start: datetime.date, span: Span) -> list[Fraction]:
     days = [span.first + place * _DAY for place in range((span.last - span.first).days + 1)]
     hours = [week.on(day) if day >= start else Fraction(0) for day in days]
     return [sum(hours[place : place + 7], Fraction(0)) for place in range(0, len(hours), 7)]
