@@ -1,7 +1,8 @@
-"""Publishing what has not changed: found out from the bytes of the journal and of the site, computing nothing.
+"""Publishing what has not changed: found out from the bytes of the journal and of the site.
 
 What a publish made is noted under all that it was made from. Where the same is asked for again and the site
-still is what was made then, only the warnings of that time are told once more.
+still is what was made then, nothing is computed, and only the warnings of that time are told once more. Where
+nothing but stories changed, their episodes' pages are the only ones to be made: no other page tells them.
 """
 
 from __future__ import annotations
@@ -11,19 +12,23 @@ import hashlib
 import json
 import os
 import sys
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
+from typing import TypeAlias
 
 from builder import __version__
-from builder.journal.files import Files, find_files
+from builder.journal.files import EPISODES, Files, find_files
 from builder.journal.report import Report
 from builder.publish.assets import TEMPLATES
 from builder.publish.folder import stands
 from builder.store.store import Store
 
 _PROGRAM = Path(__file__).parent
+
+# SHA-256 of the files of a site, in hexadecimal, by path.
+Made: TypeAlias = Mapping[str, str]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -87,20 +92,70 @@ def note(asked: Asked, files: Files, done: Done, store: Store) -> None:
         store.keep(_key(asked, files), json.dumps(said).encode())
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Told:
+    """An episode's file, the page that tells it, and the pictures of its story, which other pages show too."""
+
+    file: str
+    page: str
+    pictures: tuple[tuple[str, str], ...]
+
+
+def made_before(asked: Asked, files: Files, episodes: Sequence[Told], photos: Made, store: Store) -> Made:
+    """SHA-256 by path of what need not be made, as only stories changed and other pages tell those."""
+    noted = store.find(_key_of_all_but_stories(asked, files, episodes, photos))
+    if noted is None:
+        return {}
+    said = json.loads(noted)
+    now = _stories(files)
+    anew = {told.page for told in episodes if said["stories"].get(told.file) != now[told.file]}
+    return {path: digest for path, digest in said["made"].items() if path not in anew}
+
+
+def note_made(asked: Asked, files: Files, episodes: Sequence[Told], photos: Made, store: Store, made: Made) -> None:
+    """Note each file that a publish made."""
+    said = {"stories": _stories(files), "made": dict(made)}
+    store.keep(_key_of_all_but_stories(asked, files, episodes, photos), json.dumps(said).encode())
+
+
+def _stories(files: Files) -> dict[str, str]:
+    return {name: hashlib.sha256(raw).hexdigest() for name, raw in files.episodes}
+
+
+def _key_of_all_but_stories(asked: Asked, files: Files, episodes: Sequence[Told], photos: Made) -> str:
+    pictures = [picture for told in episodes for picture in (told.file, *(f"{one}" for one in told.pictures))]
+    facts = [asked.as_of, *pictures, *sorted(photos.items())]
+    texts = ((name, without_story(raw) if name.startswith(EPISODES) else raw) for name, raw in files.texts)
+    return f"all but stories {_heard(facts, texts)}"
+
+
+def without_story(raw: bytes) -> bytes:
+    """The beginning of an episode's file that holds its front matter, or more; nothing of it is ever left out."""
+    lines = raw.split(b"\n")
+    ends = (number for number, line in enumerate(lines[1:], 1) if line.rstrip() == b"---")
+    end = next(ends, len(lines)) if lines[0].rstrip() == b"---" else len(lines)
+    return b"\n".join(lines[: end + 1])
+
+
 def _key(asked: Asked, files: Files) -> str:
     """All that a site is made from but its photos: the journal's bytes, what was asked, and the program."""
+    facts = [asked.journal, asked.as_of, asked.today, *sorted(files.pictures)]
+    return f"site {_heard(facts, files.texts)}"
+
+
+def _heard(facts: Iterable[object], texts: Iterable[tuple[str, bytes]]) -> str:
+    """One digest for facts, texts and the program itself."""
     heard = hashlib.sha256()
-    for piece in _pieces(asked, files):
+    for piece in _pieces(facts, texts):
         heard.update(len(piece).to_bytes(8, "big"))
         heard.update(piece)
-    return f"site {heard.hexdigest()}"
+    return heard.hexdigest()
 
 
-def _pieces(asked: Asked, files: Files) -> Iterator[bytes]:
-    facts = [__version__, sys.version, *_libraries(), asked.journal, asked.as_of, asked.today]
-    yield from (str(fact).encode("utf-8", "surrogateescape") for fact in facts)
-    yield from (name.encode("utf-8", "surrogateescape") for name in sorted(files.pictures))
-    for name, raw in files.texts:
+def _pieces(facts: Iterable[object], texts: Iterable[tuple[str, bytes]]) -> Iterator[bytes]:
+    for fact in (__version__, sys.version, *_libraries(), "", *facts):
+        yield str(fact).encode("utf-8", "surrogateescape")
+    for name, raw in texts:
         yield name.encode()
         yield raw
     for path in (*_all_in(_PROGRAM, (".py",)), *_all_in(TEMPLATES, ("",))):

@@ -8,14 +8,15 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
+from types import MappingProxyType
 
 from builder import __version__
-from builder.again import Asked, Done, note, nothing_changed
+from builder.again import Asked, Done, Made, Told, made_before, note, note_made, nothing_changed
 from builder.app import Memory, Worked, show, told_whole, work_out
 from builder.figures.account import Account, Moved
 from builder.journal.check import shown_pictures
 from builder.pages.data_files import text_makers
-from builder.pages.frame import LEDGER
+from builder.pages.frame import EPISODE_PAGE, LEDGER
 from builder.pages.home import share_card
 from builder.pages.layout import page_makers
 from builder.pages.prose import Photo
@@ -25,7 +26,7 @@ from builder.plan.moving import forecasts_after
 from builder.plan.timing import time_plan
 from builder.publish.assemble import Make, OnDemand, file_makers
 from builder.publish.card import draw_card
-from builder.publish.folder import Changed, Copy, publish_folder
+from builder.publish.folder import Changed, Copy, digest_of, publish_folder
 from builder.publish.folder_errors import SiteError
 from builder.publish.pictures import Album, PhotoError, Prepared, prepare_photos
 from builder.publish.preview import Built, serve
@@ -51,9 +52,12 @@ def publish_site(worked: Worked, asked: Asked, store: Store, tell: Tell = quiet)
     to, before = asked.to, _spent_before(asked.to)
     try:
         prepared = _pictures(worked.account, worked.files.folder, store, tell)
+        photos = {path: photo.sha256 for path, photo in prepared.files.items()}
+        from_these = (asked, worked.files, _told_by(worked.account), photos, store)
+        files = _files(worked.account, prepared, store, tell, made_before(*from_these))
         changed = publish_folder(
             to,
-            _files(worked.account, prepared, store, tell),
+            files,
             version=__version__,
             journal=worked.files.folder,
             spare=store.folder / "spare" if store.folder is not None else None,
@@ -67,6 +71,7 @@ def publish_site(worked: Worked, asked: Asked, store: Store, tell: Tell = quiet)
         notes=prepared.notes,
     )
     note(asked, worked.files, done, store)
+    note_made(*from_these, {path: digest_of(content) for path, content in files.items()})
     return Outcome(done=True, says=_told(changed, to, worked.account, before, prepared.notes))
 
 
@@ -82,12 +87,28 @@ def _pictures(account: Account, folder: Path, store: Store, tell: Tell) -> Prepa
     return prepare_photos(shown_pictures(account.journal), folder, store.remember, tell)
 
 
-def _files(account: Account, prepared: Prepared, store: Store, tell: Tell) -> dict[str, bytes | Copy]:
+def _told_by(account: Account) -> tuple[Told, ...]:
+    """Every episode with its page and what others show of its story."""
+    return tuple(
+        Told(
+            file=episode.file,
+            page=EPISODE_PAGE.format(name=episode.name),
+            pictures=tuple((one.path, one.alt) for one in episode.pictures),
+        )
+        for episode in account.journal.episodes
+    )
+
+
+def _files(
+    account: Account, prepared: Prepared, store: Store, tell: Tell, before: Made = MappingProxyType({})
+) -> dict[str, bytes | Copy]:
+    """Every file. What is `before` is known by its digest, and made only if the site has lost it."""
     words = Words(account.journal.settings.language, account.ledger.currency)
     makers = site_makers(account, words, prepared.photos, store)
     in_turn = sorted(makers, key=lambda path: path not in _LARGE)
     made = each(in_turn, len(makers), "files", tell)
-    return {**{path: makers[path]() for path in made}, **prepared.files}
+    files = {path: Copy(before[path], makers[path]) if path in before else makers[path]() for path in made}
+    return {**files, **prepared.files}
 
 
 # Those that hold every line are made first, while little else is held: the most memory is taken by making them.

@@ -79,7 +79,7 @@ def publish_folder(
     wait for another publish of the same site. Raises a SiteError with the site as it was.
     """
     check_paths(files)
-    wanted = Marker(version, {path: _digest(content) for path, content in files.items()})
+    wanted = Marker(version, {path: digest_of(content) for path, content in files.items()})
     try:
         site = site_at(target, journal)
         before = wrote(site)
@@ -104,7 +104,8 @@ def stands(target: Path, standing: str, journal: Path | None = None) -> bool:
         return False
 
 
-def _digest(content: bytes | Copy) -> str:
+def digest_of(content: bytes | Copy) -> str:
+    """SHA-256 of a file's bytes, in hexadecimal."""
     return content.sha256 if isinstance(content, Copy) else hashlib.sha256(content).hexdigest()
 
 

@@ -13,6 +13,8 @@ from hypothesis import strategies as st
 from PIL import Image
 
 from builder import cli
+from builder.again import without_story
+from builder.publish.templates import Templates
 from tests.bench.journals import write_journal
 
 LATER = datetime.date(2026, 11, 1)
@@ -65,6 +67,17 @@ def a_word(desk: Desk, chance: random.Random) -> None:
     desk.edit(chance.choice(desk.episodes), "## Part 4", f"## Turn {chance.randrange(3)}\n\n## Part 4")
 
 
+def a_caption(desk: Desk, chance: random.Random) -> None:
+    """Which lists of episodes show as well."""
+    desk.edit(desk.episodes[0], "![The slope", f"![The slope {chance.randrange(3)}")
+
+
+def a_figure(desk: Desk, chance: random.Random) -> None:
+    """Named in a story that named none there."""
+    name = chance.choice(["paid to date", "job cost of ground", "footing.bags"])
+    desk.edit(chance.choice(desk.episodes), "## Part 4", f"It took {{= {name} =}}.\n\n## Part 4")
+
+
 def a_price(desk: Desk, chance: random.Random) -> None:
     """Of the first episode, so that every running total moves."""
     desk.edit(desk.episodes[0], "unit_cost: ", f"unit_cost: {chance.randrange(1, 9)}")
@@ -112,7 +125,8 @@ def nothing(desk: Desk, chance: random.Random) -> None:
 
 
 ACTS: list[Act] = [
-    a_word, a_price, another_name, one_less, another_photo, settings_too, as_at_first, a_page_spoilt, nothing,
+    a_word, a_caption, a_figure, a_price, another_name, one_less, another_photo, settings_too, as_at_first,
+    a_page_spoilt, nothing,
 ]  # fmt: skip
 
 
@@ -168,6 +182,36 @@ def test_nothing_changed_is_found_out_without_computing_anything(
     assert first[0] == 0
     assert f"Nothing has changed. Open {desk.site / 'index.html'}" in first[1]
     assert "3 warnings, no mistakes." in first[2]
+
+
+def test_a_word_in_one_story_makes_one_page(desk: Desk, monkeypatch: pytest.MonkeyPatch) -> None:
+    """And no other page is even laid out, unless the site has lost it."""
+    made: list[str] = []
+    rendered = Templates.render
+    monkeypatch.setattr(Templates, "render", lambda self, page: made.append(page.frame.path) or rendered(self, page))
+    desk.edit(desk.episodes[1], "## Part 4", "## The rails are level")
+    again(desk)
+    assert made == ["episodes/02-weekend-2/index.html"]
+    assert "The rails are level" in (desk.site / made.pop()).read_text("utf-8")
+    (desk.site / "plan/index.html").unlink()
+    desk.edit(desk.episodes[0], "## Part 4", "## Rain")
+    again(desk)
+    assert sorted(made) == ["episodes/01-weekend-1/index.html", "plan/index.html"]
+
+
+@pytest.mark.parametrize(
+    ("raw", "kept"),
+    [
+        (b"---\ntitle: A\n---\nOnce\n---\nmore", b"---\ntitle: A\n---"),
+        (b"--- \r\ntitle: A\r\n---\r\nOnce", b"--- \r\ntitle: A\r\n---\r"),
+        (b"---\ntitle: A\n--- no end\nOnce", b"---\ntitle: A\n--- no end\nOnce"),
+        (b"\xef\xbb\xbf---\ntitle: A\n---\nOnce", b"\xef\xbb\xbf---\ntitle: A\n---\nOnce"),
+        (b"", b""),
+    ],
+)
+def test_what_is_not_surely_a_story_counts_as_front_matter(raw: bytes, kept: bytes) -> None:
+    """Better to make a page too many."""
+    assert without_story(raw) == kept
 
 
 @pytest.mark.parametrize("act", [a_word, another_photo, settings_too, a_page_spoilt])
