@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.ledger.journals import Kept, Moved, moved, sound, value_of
+from tests.ledger.journals import Kept, Moved, keep, moved, sound, value_of
 
 # 10 bags come to 120.00: 100.00 of goods, 10.00 of tax, 10.00 of delivery. 4 are used (48.00), 6 are left
 # (72.00). The shop gives 11.00 back for a bag, which carries 12.00.
@@ -270,3 +270,37 @@ class TestOnItsOwnDate:
         """Eight bags are the six from the shelf and two that had been put in."""
         back = after(MIX, "{material: Mix, source: returned, quantity: 8 bag}").line("2.1")
         assert (str(back.used), str(back.bought)) == ("-2 bag", "-8 bag")
+
+
+class TestOutOfTheBuild:
+    """What a return takes out of the build: what the line put in, and what was drawn from it since."""
+
+    ALL_AGAIN = "items: [{material: Form boards, source: spoiled, quantity: 8 board, from: forms}]"
+
+    def test_what_was_drawn_is_in_the_build_with_the_rest(self) -> None:
+        """4 bags at once and 6 later: all ten go back, and carried 120.00."""
+        kept = sound(
+            MIX,
+            "items: [{material: Mix, source: stock, quantity: 6 bag}]",
+            "items: [{material: Mix, source: returned, quantity: 10 bag}]",
+        )
+        assert (kept.moved("3.1")["paid"], [draw.value for draw in kept.line("3.1").draws]) == (-11000, [12000])
+
+    def test_what_was_drawn_to_serve_again_lies_in_a_lot_of_its_own(self) -> None:
+        """6 of 8 boards are in the build and 2 became props: the first line cannot give all eight."""
+        kept = keep(
+            "items: [{material: Form boards, quantity: 8 board, cost: 80, used: 6 board, id: forms}]",
+            "items: [{material: Form boards, source: stock, quantity: 2 board, uses: 2, from: forms, id: props}]",
+            self.ALL_AGAIN,
+        )
+        (message,) = kept.messages
+        assert "8 board of Form boards is spoiled, and only 6 board is left" in message
+
+    def test_what_serves_again_is_not_in_the_build_too(self) -> None:
+        """6 boards serve again and carry 45.00, 2 were drawn and are in the build with 20.00."""
+        kept = sound(
+            "items: [{material: Form boards, quantity: 8 board, cost: 80, used: 6 board, uses: 4, id: forms}]",
+            "items: [{material: Form boards, source: stock, quantity: 2 board, from: forms}]",
+            self.ALL_AGAIN,
+        )
+        assert [draw.value for draw in kept.line("3.1").draws] == [6500]

@@ -84,6 +84,17 @@ class TestDrawing:
         drawn = [[(draw.ref, draw.value) for draw in kept.line(f"{day}.1").draws] for day in (2, 5, 6, 7)]
         assert drawn == [[("first", 300)], [("third", 700)], [("second", 500)], [("second", 500)]]
 
+    def test_a_later_lot_that_is_empty_does_not_hide_the_first(self) -> None:
+        """The second load was asked for by name and is gone; what comes next is of the first, not of the third."""
+        kept = sound(
+            "items: [{material: Mix, quantity: 2 bag, cost: 6, used: 1 bag, id: first}]",
+            "items: [{material: Mix, quantity: 2 bag, cost: 10, used: 1 bag, id: second}]",
+            "items: [{material: Mix, quantity: 2 bag, cost: 14, used: 1 bag, id: third}]",
+            "items: [{material: Mix, source: stock, quantity: 1 bag, from: second}]",
+            "items: [{material: Mix, source: stock, quantity: 1 bag}]",
+        )
+        assert [(draw.ref, draw.value) for draw in kept.line("5.1").draws] == [("first", 300)]
+
     def test_the_whole_build_then_cost_what_was_bought(self) -> None:
         """Bought, used in two steps: nothing saved, nothing left."""
         kept = sound(MIX, "items: [{material: Mix, source: stock}]")
@@ -228,6 +239,16 @@ class TestOneMoreUse:
         assert kept.moved("2.1") == {"in_stock": -2000, "job_cost": 1000, "reusable": 1000, "saved": -2000}
         assert kept.moved("3.1") == {"job_cost": 1000, "reusable": -1000}
         assert [lies(left) for left in kept.ledger.reusable] == [("props", "2 board", 0)]
+
+    def test_only_the_part_that_stayed_here_serves_again(self) -> None:
+        """4 boards at 10.00, half of them for somebody else: 2 boards, of which one use costs 10.00, each 5.00."""
+        kept = sound(
+            "items: [{material: Form boards, quantity: 8 board, cost: 80, used: 4 board, id: boards}]",
+            "items: [{material: Form boards, source: stock, quantity: 4 board, uses: 2, share: 50%, id: props}]",
+            "items: [{material: Form boards, source: stock, quantity: 1 board, from: props}]",
+        )
+        assert [lies(left) for left in kept.ledger.reusable] == [("props", "2 board", 500)]
+        assert kept.moved("3.1") == {"job_cost": 500, "reusable": -500}
 
     def test_both_at_once(self) -> None:
         """2 boards from stock (20.00) of which half will serve again; 2 of six again, at half of what they carry."""

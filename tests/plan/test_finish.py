@@ -132,6 +132,16 @@ def test_with_one_builder_and_no_waits_the_finish_hangs_on_everything() -> None:
     assert [one.slack for one in found.phases] == [0, 0, 0]
 
 
+def test_of_two_that_end_on_one_day_the_finish_hangs_on_the_later_hour() -> None:
+    """The boards come on Saturday morning, after six days; the walls are worked on until noon. The paint goes
+    on after all of that and dries for weeks: more hours of the walls, not a longer wait for boards, move it.
+    """
+    order, walls = phase("order", 0, wait=6), phase("walls", 3)
+    found = finish([order, walls, phase("boards", 0, "order"), phase("paint", 0, "walls order boards", 30)])
+    assert {one.key: one.hangs for one in found.phases} == {"order": 0, "walls": 1, "boards": 0, "paint": 1}
+    assert {one.key: one.wait_hangs for one in found.phases} == {"order": 0, "walls": 0, "boards": 0, "paint": 1}
+
+
 def test_the_finish_may_hang_on_what_is_done() -> None:
     """The slab cures until 21 April, and everything else is ready long before: two phases may take weeks
     more.
@@ -227,6 +237,12 @@ def test_a_done_phase_needs_no_hours() -> None:
 def test_waits_alone_need_no_work_week() -> None:
     """Nothing to work on, three days to wait."""
     assert finish([phase("a", 0, wait=3)], work_week({})).p50 == day(3, 4)
+
+
+def test_a_week_without_hours_has_no_weeks_to_spare() -> None:
+    """Nothing to work on, so no more work would fit before the finish, whatever the waits."""
+    found = finish([phase("a", 0, wait=3), phase("b", 0, wait=30)], work_week({}))
+    assert [one.slack for one in found.phases] == [0, 0]
 
 
 def test_an_end_of_the_calendar_is_too_far_and_not_an_error() -> None:

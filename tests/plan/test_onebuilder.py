@@ -90,6 +90,15 @@ def test_a_phase_without_hours_needs_no_builder() -> None:
     assert ready(plan) == day(3, 14)
 
 
+@pytest.mark.parametrize("after", ["boards walls", "walls boards"])
+def test_a_phase_waits_for_the_last_day_also_where_no_hour_lies_between(after: str) -> None:
+    """The walls are done on Sunday the 8th, the boards come on Wednesday: five days of drying from then, in
+    whichever order the two are named.
+    """
+    plan = [phase("order", 0, wait=10), phase("boards", 0, "order"), phase("walls", 12)]
+    assert ready([*plan, phase("paint", 0, after, 5)]) == day(3, 16)
+
+
 def test_the_wait_behind_a_finished_phase_still_runs() -> None:
     """Poured on 21 February, left for 28 days: on 21 March it goes on."""
     poured = phase("slab", 10, wait=28, done_on=datetime.date(2026, 2, 21))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+from dataclasses import replace
 from fractions import Fraction
 
 import pytest
@@ -16,6 +17,7 @@ from builder.words.span import Span
 
 AWAY = (Span(first=datetime.date(2026, 4, 4), last=datetime.date(2026, 4, 12)),)
 WEEK = work_week({5: Fraction(7), 6: Fraction(5)}, away=AWAY)
+DAILY = work_week(dict.fromkeys(range(7), Fraction(1)))
 
 
 def day(month: int, number: int) -> datetime.date:
@@ -83,6 +85,26 @@ def test_a_week_away_breaks_no_promise() -> None:
 def test_nothing_is_promised_before_the_build_began() -> None:
     """Begun on a Sunday: five hours were to be had in that week."""
     assert pace(day(3, 8), episode(day(3, 8), 5), begun=day(3, 8)).rate == 1
+
+
+def test_hours_on_every_day_are_promised_from_the_day_the_build_began() -> None:
+    """An hour a day, begun on a Wednesday: five were to be had in that week, and seven in the next."""
+    found = learn_pace(DAILY, day(3, 4), day(3, 15), ())
+    assert (found.promised, found.weeks, found.idle) == (12, 2, 2)
+
+
+@pytest.mark.parametrize("first", range(2, 16))
+def test_a_day_away_in_an_episode_of_two_weeks_is_its_only_hour_less(first: int) -> None:
+    """Whichever day it is, the first and the last too, and with another holiday long before."""
+    away = tuple(Span(first=one, last=one) for one in (day(1, 5), day(3, first)))
+    found = learn_pace(replace(DAILY, away=away), day(3, 2), day(3, 15), [episode(day(3, 2), 6, day(3, 15))])
+    assert (found.promised, found.weeks, found.rate) == (13, 2, Fraction(6, 13))
+
+
+def test_an_episode_of_no_hours_is_known_to_have_none() -> None:
+    """It tells of a weekend of rain: nothing worked of twelve hours, and not an hour more."""
+    found = pace(day(3, 8), episode(day(3, 7), 0))
+    assert (found.worked, found.rate, found.unknown) == (0, 0, 0)
 
 
 def test_an_episode_before_the_beginning_moves_it() -> None:

@@ -70,6 +70,18 @@ def test_a_phase_that_used_up_its_high_estimate_says_so(spent: int) -> None:
     assert not remaining_hours(ESTIMATE, None, Fraction(69)).spent_up
 
 
+def test_a_short_phase_is_spent_up_within_its_first_hour() -> None:
+    """Half an hour at most, and three quarters of one worked."""
+    short = ThreePoint(low=Fraction(1, 4), likely=Fraction(1, 4), high=Fraction(1, 2))
+    assert remaining_hours(short, None, Fraction(3, 4)).spent_up
+
+
+def test_nothing_worked_has_spent_up_nothing() -> None:
+    """An inspection somebody else comes for is not overdue before it is begun."""
+    none = ThreePoint(low=Fraction(0), likely=Fraction(0), high=Fraction(0))
+    assert not remaining_hours(none, None, Fraction(0)).spent_up
+
+
 def test_a_phase_of_no_hours_needs_none() -> None:
     """An inspection somebody else comes for."""
     none = ThreePoint(low=Fraction(0), likely=Fraction(0), high=Fraction(0))

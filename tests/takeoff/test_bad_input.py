@@ -111,6 +111,9 @@ MESSAGES: list[tuple[str, dict[str, Written], int, str]] = [
     ("slab", SLAB | {"bag": "27 kg"}, 6,
      ("no yield is known for a bag of 27 kg; expected a bag of 40 lb, 50 lb, 60 lb or 80 lb, or its yield beside it; "
      "give bag_yield: the volume printed on the bag, such as 12 L")),
+    ("slab", SLAB | {"bag": "1 t"}, 6,
+     ("no yield is known for a bag of 1 t; expected a bag of 40 lb, 50 lb, 60 lb or 80 lb, or its yield beside it; "
+     "give bag_yield: the volume printed on the bag, such as 12 L")),
     ("slab", SLAB | {"bag": "80 lb", "bag_yield": "0.6"}, 7,
      "bag_yield: 0.6 has no unit; expected a volume such as 0.6 ft3, 5 yd3 or 17 L; write 0.6 ft3"),
     # Footings.
