@@ -59,18 +59,17 @@ def as_before(asked: Asked, store: Store) -> Done | None:
     files = find_files(asked.journal, report)
     if files is None or report.count or files.unread:
         return None
-    noted = store.find(_key(asked, files))
-    if noted is None:
+    key = _key(asked, files)
+    pictures = store.find(key)
+    shown = None if pictures is None else tuple(json.loads(pictures))
+    with_pictures = None if shown is None else _with_pictures(key, asked, shown)
+    noted = None if with_pictures is None else store.find(with_pictures)
+    if shown is None or noted is None:
         return None
     said = json.loads(noted)
-    pictures: dict[str, str] = said["pictures"]
-    if _digests(asked.journal, pictures) != list(pictures.values()):
-        return None
     if not stands(asked.to, said["standing"], asked.journal):
         return None
-    return Done(
-        pictures=tuple(pictures), standing=said["standing"], warnings=said["warnings"], notes=tuple(said["notes"])
-    )
+    return Done(pictures=shown, standing=said["standing"], warnings=said["warnings"], notes=tuple(said["notes"]))
 
 
 def nothing_changed(to: Path, notes: Iterable[str]) -> str:
@@ -80,16 +79,21 @@ def nothing_changed(to: Path, notes: Iterable[str]) -> str:
 
 def note(asked: Asked, files: Files, done: Done, store: Store) -> None:
     """Note what a publish made, and from what."""
-    digests = _digests(asked.journal, done.pictures)
-    if None not in digests:
-        pictures = dict(zip(done.pictures, digests, strict=True))
-        said = {
-            "pictures": pictures,
-            "standing": done.standing,
-            "warnings": done.warnings,
-            "notes": done.notes,
-        }
-        store.keep(_key(asked, files), json.dumps(said).encode())
+    key = _key(asked, files)
+    said = {"standing": done.standing, "warnings": done.warnings, "notes": done.notes}
+    with_pictures = _with_pictures(key, asked, done.pictures)
+    if with_pictures is not None:
+        store.remember(key, json.dumps(done.pictures).encode)
+        store.remember(with_pictures, json.dumps(said).encode)
+
+
+def _with_pictures(key: str, asked: Asked, pictures: Iterable[str]) -> str | None:
+    """A key with what is in the pictures: their names alone do not say whether they changed.
+
+    None where one is not to be read under its name (its accents may be written the other way).
+    """
+    digests = [_digest(asked.journal / path) for path in pictures]
+    return None if None in digests else f"{key} {digests}"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -103,23 +107,27 @@ class Told:
 
 def made_before(asked: Asked, files: Files, episodes: Sequence[Told], photos: Made, store: Store) -> Made:
     """SHA-256 by path of what need not be made, as only stories changed and other pages tell those."""
-    noted = store.find(_key_of_all_but_stories(asked, files, episodes, photos))
-    if noted is None:
-        return {}
-    said = json.loads(noted)
-    now = _stories(files)
-    anew = {told.page for told in episodes if said["stories"].get(told.file) != now[told.file]}
-    return {path: digest for path, digest in said["made"].items() if path not in anew}
+    key = _key_of_all_but_stories(asked, files, episodes, photos)
+    others = store.find(key)
+    pages = ((told.page, store.find(one)) for told, one in _with_keys(key, files, episodes))
+    found = {page: digest.decode() for page, digest in pages if digest is not None}
+    return {} if others is None else json.loads(others) | found
 
 
 def note_made(asked: Asked, files: Files, episodes: Sequence[Told], photos: Made, store: Store, made: Made) -> None:
-    """Note each file that a publish made."""
-    said = {"stories": _stories(files), "made": dict(made)}
-    store.keep(_key_of_all_but_stories(asked, files, episodes, photos), json.dumps(said).encode())
+    """Note each file that a publish made: the page of each story apart, so that what is noted never changes."""
+    key = _key_of_all_but_stories(asked, files, episodes, photos)
+    of_stories = {told.page for told in episodes}
+    others = {path: digest for path, digest in made.items() if path not in of_stories}
+    store.remember(key, json.dumps(others).encode)
+    for told, one in _with_keys(key, files, episodes):
+        store.remember(one, made[told.page].encode)
 
 
-def _stories(files: Files) -> dict[str, str]:
-    return {name: hashlib.sha256(raw).hexdigest() for name, raw in files.episodes}
+def _with_keys(key: str, files: Files, episodes: Sequence[Told]) -> Iterator[tuple[Told, str]]:
+    """Each episode with the key of its page."""
+    stories = {name: hashlib.sha256(raw).hexdigest() for name, raw in files.episodes}
+    return ((told, f"{key} {told.file} {stories[told.file]}") for told in episodes)
 
 
 def _key_of_all_but_stories(asked: Asked, files: Files, episodes: Sequence[Told], photos: Made) -> str:
@@ -178,10 +186,6 @@ def _all_in(folder: Path, endings: tuple[str, ...]) -> list[str]:
     for here, _folders, names in os.walk(folder):
         found += [f"{here}/{name}" for name in names if name.endswith(endings) and "__pycache__" not in here]
     return sorted(found)
-
-
-def _digests(journal: Path, pictures: Iterable[str]) -> list[str | None]:
-    return [_digest(journal / path) for path in pictures]
 
 
 def _digest(file: Path) -> str | None:

@@ -71,7 +71,7 @@ class Store:
             return self._find(_name(key))
 
     def keep(self, key: str, data: bytes) -> None:
-        """Store the bytes of this key: always the same, or as right as others; then the newest are found."""
+        """Store the bytes of this key, which are always the same."""
         with self._lock:
             self._keep(_name(key), data)
 

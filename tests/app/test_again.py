@@ -6,6 +6,7 @@ import datetime
 import random
 from collections.abc import Callable
 from pathlib import Path
+from unicodedata import normalize
 
 import pytest
 from hypothesis import given, settings
@@ -221,6 +222,18 @@ def test_a_change_is_never_overlooked(desk: Desk, act: Act, capsys: pytest.Captu
     capsys.readouterr()
     assert again(desk) == 0
     assert "Nothing has changed" not in capsys.readouterr().out
+
+
+def test_a_photo_whose_accents_are_written_the_other_way_is_looked_at_all_the_same(
+    desk: Desk, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """The story says `é` as one character, the file's name as two; then the picture is another."""
+    desk.edit(desk.episodes[0], "photos/a.png", f"photos/{normalize('NFC', 'é')}.png")
+    for seed in (1, 4):
+        desk.photo(f"{normalize('NFD', 'é')}.png", seed)
+        capsys.readouterr()
+        assert again(desk) == 0
+        assert "Nothing has changed" not in capsys.readouterr().out
 
 
 def test_another_day_of_the_forecast_is_another_site(desk: Desk, capsys: pytest.CaptureFixture[str]) -> None:
