@@ -14,7 +14,7 @@ from builder.journal.item_reader import read_items
 from builder.journal.keys import Fields, Key
 from builder.journal.kinds import HOURS_TOLD, LABEL, Placed, without_about
 from builder.journal.money_kinds import part_or_amount
-from builder.journal.prose import Lines, check_marks, find_marks, find_pictures, picture
+from builder.journal.prose import Lines, check_marks, find_marks, find_pictures, marks_within, picture
 from builder.journal.reading import Reading, kind_of
 from builder.journal.records.episode import Episode, Hours, Picture, Progress, Stated, Told
 from builder.journal.records.item import Item, Receipt
@@ -74,6 +74,7 @@ def _episode(
         phase_place=fields.place(k.PHASE) if phase else None,
         phase_told=fields.wrote(k.PHASE),
         summary=fields.get(k.SUMMARY),
+        summary_marks=marks_within(fields.get(k.SUMMARY), fields.place(k.SUMMARY)),
         hours=_hours(fields, reading),
         hours_told=fields.has(k.HOURS),
         people=fields.get(k.PEOPLE),

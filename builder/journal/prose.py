@@ -59,6 +59,14 @@ def find_marks(prose: str, lines: Lines) -> tuple[Mark, ...]:
     )
 
 
+def marks_within(text: str | None, place: Place) -> tuple[Mark, ...]:
+    """Every `{= name =}` of a short text that stands at one place, such as a summary."""
+    found = _MARK.finditer(text or "")
+    return tuple(
+        Mark(name=" ".join(one["name"].split()), place=place, start=one.start(), end=one.end()) for one in found
+    )
+
+
 def check_marks(prose: str, lines: Lines, reading: Reading) -> None:
     """Report every `{=` that has no `=}`, or nothing between: it would stand on the page as it is."""
     closed = {found.start(): found["name"].strip() for found in _MARK.finditer(prose)}

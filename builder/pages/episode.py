@@ -13,7 +13,7 @@ from builder.ledger.parts import Parts
 from builder.pages.costs import cost_table
 from builder.pages.frame import EPISODE_PAGE, Fact, Frame, Link, Share, Term, phase_path, root_of
 from builder.pages.prose import Photo, tell
-from builder.pages.saying import say_figure
+from builder.pages.saying import say_figure, told_summary
 from builder.pages.site import Material, frame
 from builder.pages.stated import stated_words
 from builder.pages.table import Table
@@ -130,7 +130,7 @@ def episode_page(material: Material, at: int) -> EpisodePage:
             material,
             path,
             episode.title,
-            episode.summary or story.opening,
+            told_summary(episode, account, words) or story.opening,
             share=Share(
                 kind="article",
                 picture="share.png",
@@ -172,7 +172,8 @@ def _article(material: Material, episode: Episode) -> str:
         "isPartOf": {"@type": "CreativeWork", "name": settings.title},
     }
     told |= {"author": {"@type": "Person", "name": settings.author}} if settings.author else {}
-    told |= {"description": episode.summary} if episode.summary else {}
+    summary = told_summary(episode, material.account, material.words)
+    told |= {"description": summary} if summary else {}
     return json.dumps(told, ensure_ascii=False, separators=(",", ":")).replace("<", "\\u003c")
 
 

@@ -12,6 +12,7 @@ from builder.journal.records.episode import Episode
 from builder.ledger.parts import Parts
 from builder.pages.costs import SOURCES
 from builder.pages.frame import EPISODE_PAGE
+from builder.pages.saying import told_summary
 from builder.pages.site import Material
 
 _EPOCH = datetime.date(1970, 1, 1)
@@ -48,7 +49,7 @@ def _entry(material: Material, episode: Episode, address: str) -> Iterator[str]:
         own=words.money(own.spent, bound_of(own, "spent")),
         running=words.money(running.spent, bound_of(running, "spent")),
     )
-    summary = f"{episode.summary} {told}" if episode.summary else told
+    summary = f"{told_summary(episode, material.account, words)} {told}".lstrip()
     yield "<entry>"
     yield f"<title>{escape(episode.title)}</title>"
     yield f"<id>{_id(material, episode.name)}</id>"
@@ -90,7 +91,7 @@ def show_notes(material: Material, episode: Episode) -> str:
     account, words = material.account, material.words
     own, running = account.sums.by_episode[episode.number], account.sums.running[episode.number]
     lines = [episode.title, words.span(episode.dates), ""]
-    lines += [episode.summary, ""] if episode.summary else []
+    lines += [told_summary(episode, account, words), ""] if episode.summary else []
     lines += [f"{time} {name}" for time, name in episode.chapters]
     lines += [""] if episode.chapters else []
     lines += list(_costs(material, episode))

@@ -5,11 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from builder.figures.figure import bound_of
-from builder.journal.records.episode import Episode
 from builder.pages.episode import Entry, entry
 from builder.pages.frame import HOME, LEDGER, WHOLE, Card, Fact, Frame, Share, Term
 from builder.pages.nothere import NotHere, not_in_total
 from builder.pages.overtime import cost_over_time
+from builder.pages.saying import told_summary
 from builder.pages.site import Material, frame
 from builder.pages.standing import (
     OnPlan,
@@ -64,7 +64,7 @@ def home_page(material: Material) -> HomePage:
         facts=tuple(_facts(material)),
         on_plan=on_plan(account, words),
         newest=entry(material, newest, "") if newest else None,
-        newest_summary=_summary(newest) if newest else "",
+        newest_summary=told_summary(newest, account, words) if newest else "",
         phases=phase_standings(account, words, ""),
         whole=WHOLE if material.is_done else "",
         over_time=cost_over_time(account, words) if len(episodes) > 1 else "",
@@ -86,10 +86,6 @@ def share_card(material: Material) -> Card:
         spent_amount=account.sums.whole.spent,
         plan_amount=planned,
     )
-
-
-def _summary(episode: Episode) -> str:
-    return episode.summary or ""
 
 
 def _against(material: Material) -> str:

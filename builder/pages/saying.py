@@ -5,6 +5,7 @@ from __future__ import annotations
 from builder.figures.account import Account
 from builder.figures.figure import CountFigure, DateFigure, Figure, MoneyFigure, QuantityFigure
 from builder.figures.names import NoFigure, look_up
+from builder.journal.records.episode import Episode
 from builder.pages.frame import LEDGER, PLAN, WORKINGS, line_anchor, phase_path
 from builder.pages.prose import Said
 from builder.pages.wording import Words
@@ -16,6 +17,15 @@ def say_figure(name: str, account: Account, words: Words, episode: int | None, r
     if isinstance(figure, NoFigure):
         return Said(text=name, href="#")
     return Said(text=worded(figure, words), href=origin(figure.name, account, episode, root))
+
+
+def told_summary(episode: Episode, account: Account, words: Words) -> str:
+    """An episode's summary with the figures that it names, as plain text; "" where it has none."""
+    pieces, at, summary = [], 0, episode.summary or ""
+    for mark in episode.summary_marks:
+        pieces += [summary[at : mark.start], say_figure(mark.name, account, words, episode.number, "").text]
+        at = mark.end
+    return "".join([*pieces, summary[at:]])
 
 
 def worded(figure: Figure, words: Words) -> str:

@@ -323,3 +323,27 @@ def test_a_stated_figure_is_held_against_what_could_be_read_only(
     write(tmp_path, **{"episodes/03-third.md": third.replace("13,5", "12.5").replace(", spnt: 3", "")})
     assert main(["inspect", str(journal), "--lines"]) == JOURNAL_WRONG
     assert "hours is stated as 13.5, and the ledger has 12.50" in capsys.readouterr().out
+
+
+def test_a_summary_names_figures_wherever_it_is_told(tmp_path: Path) -> None:
+    """On the home page, in the head of its own, in the feed and in the show notes; each as plain text."""
+    third = (
+        "---\ntitle: Rain\ndate: 2026-05-03\nphase: foundation\nsummary: Now at {= spent to date =}.\n---\n\nRain.\n"
+    )
+    journal, site = write(tmp_path / "journal", **{"episodes/03-rain.md": third}), tmp_path / "site"
+    assert main(["publish", str(journal), "--to", str(site)]) == DONE
+    tallied = json.loads((site / "figures.json").read_text("utf-8"))["totals"]["spent"]
+    for path in ("index.html", "episodes/03-rain/index.html", "feed.xml", "show-notes/03-rain.txt"):
+        text = (site / path).read_text(encoding="utf-8")
+        assert f"Now at ${tallied}." in text, path
+        assert "{=" not in text, path
+
+
+def test_a_summary_that_names_no_figure_is_a_mistake(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """With the place of the summary."""
+    third = '---\ntitle: Rain\ndate: 2026-05-03\nphase: foundation\nsummary: "At {= spnt to date =}."\n---\n\nRain.\n'
+    journal = write(tmp_path, **{"episodes/03-rain.md": third})
+    assert main(["inspect", str(journal), "--lines"]) == JOURNAL_WRONG
+    told = capsys.readouterr().out
+    assert "03-rain.md:5:10: mistake: spnt to date is no figure" in told
+    assert "did you mean spent to date?" in told

@@ -105,6 +105,7 @@ class Episode:
     phase_place: Place | None = None
     phase_told: bool = False
     summary: str | None = None
+    summary_marks: tuple[Mark, ...] = ()
     hours: tuple[Hours, ...] = ()
     hours_told: bool = False
     people: int | None = None
