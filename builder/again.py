@@ -97,7 +97,7 @@ def _with_pictures(key: str, asked: Asked, pictures: Iterable[str]) -> str | Non
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Told:
+class StoryPage:
     """An episode's file, the page that tells it, and the pictures of its story, which other pages show too."""
 
     file: str
@@ -105,7 +105,7 @@ class Told:
     pictures: tuple[tuple[str, str], ...]
 
 
-def made_before(asked: Asked, files: Files, episodes: Sequence[Told], photos: Made, store: Store) -> Made:
+def made_before(asked: Asked, files: Files, episodes: Sequence[StoryPage], photos: Made, store: Store) -> Made:
     """SHA-256 by path of what need not be made, as only stories changed and other pages tell those."""
     key = _key_of_all_but_stories(asked, files, episodes, photos)
     others = store.find(key)
@@ -114,7 +114,9 @@ def made_before(asked: Asked, files: Files, episodes: Sequence[Told], photos: Ma
     return {} if others is None else json.loads(others) | found
 
 
-def note_made(asked: Asked, files: Files, episodes: Sequence[Told], photos: Made, store: Store, made: Made) -> None:
+def note_made(
+    asked: Asked, files: Files, episodes: Sequence[StoryPage], photos: Made, store: Store, made: Made
+) -> None:
     """Note each file that a publish made: the page of each story apart, so that what is noted never changes."""
     key = _key_of_all_but_stories(asked, files, episodes, photos)
     of_stories = {told.page for told in episodes}
@@ -124,13 +126,13 @@ def note_made(asked: Asked, files: Files, episodes: Sequence[Told], photos: Made
         store.remember(one, made[told.page].encode)
 
 
-def _with_keys(key: str, files: Files, episodes: Sequence[Told]) -> Iterator[tuple[Told, str]]:
+def _with_keys(key: str, files: Files, episodes: Sequence[StoryPage]) -> Iterator[tuple[StoryPage, str]]:
     """Each episode with the key of its page."""
     stories = {name: hashlib.sha256(raw).hexdigest() for name, raw in files.episodes}
     return ((told, f"{key} {told.file} {stories[told.file]}") for told in episodes)
 
 
-def _key_of_all_but_stories(asked: Asked, files: Files, episodes: Sequence[Told], photos: Made) -> str:
+def _key_of_all_but_stories(asked: Asked, files: Files, episodes: Sequence[StoryPage], photos: Made) -> str:
     pictures = [picture for told in episodes for picture in (told.file, *(f"{one}" for one in told.pictures))]
     facts = [asked.as_of, *pictures, *sorted(photos.items())]
     texts = ((name, without_story(raw) if name.startswith(EPISODES) else raw) for name, raw in files.texts)

@@ -11,7 +11,7 @@ from pathlib import Path
 from types import MappingProxyType
 
 from builder import __version__
-from builder.again import Asked, Done, Made, Told, made_before, note, note_made, nothing_changed
+from builder.again import Asked, Done, Made, StoryPage, made_before, note, note_made, nothing_changed
 from builder.app import Memory, Worked, show, told_whole, work_out
 from builder.figures.account import Account, Moved
 from builder.journal.check import shown_pictures
@@ -87,10 +87,10 @@ def _pictures(account: Account, folder: Path, store: Store, tell: Tell) -> Prepa
     return prepare_photos(shown_pictures(account.journal), folder, store.remember, tell)
 
 
-def _told_by(account: Account) -> tuple[Told, ...]:
+def _told_by(account: Account) -> tuple[StoryPage, ...]:
     """Every episode with its page and what others show of its story."""
     return tuple(
-        Told(
+        StoryPage(
             file=episode.file,
             page=EPISODE_PAGE.format(name=episode.name),
             pictures=tuple((one.path, one.alt) for one in episode.pictures),

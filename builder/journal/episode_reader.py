@@ -14,7 +14,7 @@ from builder.journal.item_reader import read_items
 from builder.journal.keys import Fields, Key
 from builder.journal.kinds import HOURS_TOLD, LABEL, Placed, without_about
 from builder.journal.money_kinds import part_or_amount
-from builder.journal.prose import Lines, check_marks, find_marks, find_pictures, marks_within, picture
+from builder.journal.prose import Lines, check_marks, find_marks, find_pictures, picture
 from builder.journal.reading import Reading, kind_of
 from builder.journal.records.episode import Episode, Hours, Picture, Progress, Stated, Told
 from builder.journal.records.item import Item, Receipt
@@ -62,7 +62,13 @@ def _episode(
     number, slug = _name(file)
     lines = Lines(file, parts.prose, parts.prose_line)
     phase = fields.get(k.PHASE)
-    check_marks(parts.prose, lines, reading)
+    summary = fields.get(k.SUMMARY)
+
+    def in_summary(_start: int, _end: int) -> Place:
+        return fields.place(k.SUMMARY)
+
+    check_marks(parts.prose, lines.place, reading)
+    check_marks(summary or "", in_summary, reading)
     return Episode(
         file=file,
         number=number,
@@ -73,8 +79,8 @@ def _episode(
         phase=phase,
         phase_place=fields.place(k.PHASE) if phase else None,
         phase_told=fields.wrote(k.PHASE),
-        summary=fields.get(k.SUMMARY),
-        summary_marks=marks_within(fields.get(k.SUMMARY), fields.place(k.SUMMARY)),
+        summary=summary,
+        summary_marks=find_marks(summary or "", in_summary),
         hours=_hours(fields, reading),
         hours_told=fields.has(k.HOURS),
         people=fields.get(k.PEOPLE),
@@ -95,7 +101,7 @@ def _episode(
         lessons=_told(fields, k.LESSONS),
         prose=parts.prose,
         prose_line=parts.prose_line,
-        marks=find_marks(parts.prose, lines),
+        marks=find_marks(parts.prose, lines.place),
         pictures=find_pictures(parts.prose, lines, reading),
     )
 

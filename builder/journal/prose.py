@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from bisect import bisect_right
+from collections.abc import Callable
 from itertools import islice
 from unicodedata import normalize
 from urllib.parse import unquote
@@ -45,12 +46,16 @@ class Lines:
         )
 
 
-def find_marks(prose: str, lines: Lines) -> tuple[Mark, ...]:
+# The place of a stretch of text, from where it begins and ends in it.
+Whereabouts = Callable[[int, int], Place]
+
+
+def find_marks(prose: str, place: Whereabouts) -> tuple[Mark, ...]:
     """Every `{= name =}` in order."""
     return tuple(
         Mark(
             name=" ".join(found["name"].split()),
-            place=lines.place(found.start(), found.end()),
+            place=place(found.start(), found.end()),
             start=found.start(),
             end=found.end(),
         )
@@ -59,21 +64,13 @@ def find_marks(prose: str, lines: Lines) -> tuple[Mark, ...]:
     )
 
 
-def marks_within(text: str | None, place: Place) -> tuple[Mark, ...]:
-    """Every `{= name =}` of a short text that stands at one place, such as a summary."""
-    found = _MARK.finditer(text or "")
-    return tuple(
-        Mark(name=" ".join(one["name"].split()), place=place, start=one.start(), end=one.end()) for one in found
-    )
-
-
-def check_marks(prose: str, lines: Lines, reading: Reading) -> None:
+def check_marks(prose: str, place: Whereabouts, reading: Reading) -> None:
     """Report every `{=` that has no `=}`, or nothing between: it would stand on the page as it is."""
     closed = {found.start(): found["name"].strip() for found in _MARK.finditer(prose)}
     wrong = (found for found in _BEGUN.finditer(prose) if not closed.get(found.start()))
     for begun in islice(wrong, MOST_TOLD):
         reading.mistake(
-            lines.place(begun.start(), begun.end()),
+            place(begun.start(), begun.end()),
             "no figure is named between {= and =}"
             if begun.start() in closed
             else "a figure begins with {= here and does not end with =}",

@@ -68,8 +68,9 @@ class Seat:
 
     def ends(self) -> int:
         """Read to the end; the exit code."""
-        while self._read():
-            pass
+        more = True
+        while more:
+            more = self._read()
         return self._process.wait(PATIENCE)
 
     @property

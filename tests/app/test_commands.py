@@ -347,3 +347,14 @@ def test_a_summary_that_names_no_figure_is_a_mistake(tmp_path: Path, capsys: pyt
     told = capsys.readouterr().out
     assert "03-rain.md:5:10: mistake: spnt to date is no figure" in told
     assert "did you mean spent to date?" in told
+
+
+def test_a_figure_that_is_left_open_in_a_summary_is_a_mistake(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """It would stand in the feed as it is."""
+    third = "---\ntitle: Rain\ndate: 2026-05-03\nphase: foundation\nsummary: At {= spent to date.\n---\n\nRain.\n"
+    assert main(["inspect", str(write(tmp_path, **{"episodes/03-rain.md": third})), "--lines"]) == JOURNAL_WRONG
+    told = capsys.readouterr().out
+    assert "03-rain.md:5:10: mistake: a figure begins with {= here and does not end with =}" in told
+    assert "write {= spent to date =}, for instance" in told

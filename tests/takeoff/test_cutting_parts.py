@@ -88,8 +88,9 @@ def test_the_linear_program_agrees_with_an_exact_solver(task: tuple[list[int], l
         master.add(Column(0, ((row, -1),)))
     for cost, entries in columns:
         master.add(Column(cost * ONE, tuple((row, number) for row, number in enumerate(entries) if number)))
-    while master.improve():
-        pass
+    better = True
+    while better:
+        better = master.improve()
     every = [*(([int(row == at) for row in range(rows)], dear) for at in range(rows)), *((e, c) for c, e in columns)]
     found = linprog(
         [cost for _, cost in every],
