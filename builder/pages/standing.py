@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from builder.figures.account import Account
 from builder.figures.figure import Bound, bound_of
 from builder.ledger.parts import NOTHING
-from builder.pages.frame import EPISODE_PAGE, phase_path
+from builder.pages.frame import EPISODE_PAGE, PLAN, phase_path
 from builder.pages.level import Level, draw_level
 from builder.pages.svg import round_steps
 from builder.pages.tape import Graduation, Tape, TapeMark, draw_tape
@@ -182,11 +182,14 @@ def _graduations(top: int, account: Account, words: Words) -> Sequence[Graduatio
 
 @dataclass(frozen=True, slots=True)
 class OnPlan:
-    """Whether the build is on plan: over or under and by how much, the class of that, and what it rests on."""
+    """Whether the build is on plan: over or under and by how much, the class of that, what it rests on, and the
+    page that tells the rest.
+    """
 
     verdict: str
     mark: str
     behind: str
+    href: str
 
 
 def on_plan(account: Account, words: Words) -> OnPlan | None:
@@ -212,4 +215,4 @@ def on_plan(account: Account, words: Words) -> OnPlan | None:
         )
     )
     verdict = words.say("Against the plan: {verdict}." if done else "Against the plan so far: {verdict}.", verdict=told)
-    return OnPlan(verdict, mark_of(difference), behind)
+    return OnPlan(verdict, mark_of(difference), behind, PLAN)
