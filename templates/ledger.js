@@ -10,6 +10,15 @@
   const all = status.textContent;
   const rows = tables.flatMap((table) => [...table.tBodies[0].rows]);
   const texts = new Map(rows.map((row) => [row, row.textContent.toLocaleLowerCase()]));
+  const at = Object.fromEntries([...tables[0].querySelectorAll("th[data-key]")].map((heading) => [heading.dataset.key, heading.cellIndex]));
+  const said = (row, key) => row.cells[at[key]].textContent.trim().replace(/\s+/g, " ");
+
+  // Only an episode's first line leads to it; sorted or sifted, any line may be the first.
+  const ways = new Map(rows.map((row) => [said(row, "episode"), row.cells[at.episode].firstElementChild]).filter((way) => way[1]));
+  for (const row of rows) {
+    const cell = row.cells[at.episode];
+    if (!cell.firstElementChild) cell.replaceChildren(ways.get(said(row, "episode")).cloneNode(true));
+  }
 
   const sift = () => {
     const words = form.elements.words.value.toLocaleLowerCase().split(/\s+/).filter(Boolean);
@@ -19,8 +28,8 @@
     for (const row of rows) {
       const fits =
         words.every((word) => texts.get(row).includes(word)) &&
-        (!phase || row.dataset.phase === phase) &&
-        (!source || row.dataset.source === source);
+        (!phase || said(row, "phase") === phase) &&
+        (!source || said(row, "source") === source);
       row.hidden = !fits;
       shown += fits ? 1 : 0;
     }

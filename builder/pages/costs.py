@@ -54,7 +54,7 @@ def cost_table(view: View, lines: Sequence[Line], caption: str, foot: str, *, le
         Column(label=name_of("job_cost", words), role="lead", sums=True, key="job_cost"),
         *(Column(label=name_of(part, words), role="part", sums=True, key=part) for part in PARTS),
     ]
-    rows = tuple(_row(view, line, ledger=ledger) for line in lines)
+    rows = tuple(_ledger_rows(view, lines) if ledger else (_row(view, line) for line in lines))
     whole = together([line.parts for line in lines])
     if whole.unpriced:
         foot = words.say("{name}, at least", name=foot)
@@ -63,49 +63,66 @@ def cost_table(view: View, lines: Sequence[Line], caption: str, foot: str, *, le
         columns=tuple(columns),
         rows=rows,
         foot=(_foot(view, foot, whole, ledger=ledger),),
-        kind="folds sortable" if ledger else "folds",
+        kind="folds sortable lines" if ledger else "folds",
         label=caption if ledger else "",
     )
-    return without_empty(table)
+    # The style sheet counts the ledger's columns, so none of the first eight is left out there.
+    return without_empty(table, keep=("what", "side", "lead") if ledger else ("what", "lead"))
 
 
 def _ledger_columns(words: Words) -> tuple[Column, ...]:
     return (
         Column(label=words.say("Episode"), role="side", many=True, key="episode"),
         Column(label=words.say("Phase"), role="side", key="phase"),
-        Column(label=words.say("Receipt"), role="part"),
+        Column(label=words.say("Receipt"), role="side"),
     )
 
 
-def _row(view: View, line: Line, *, ledger: bool) -> Row:
-    item, words = line.item, view.words
-    leads = None if ledger else f"{view.root}{LEDGER}#{line_anchor(line.ref)}"
-    return Row(
-        cells=(
-            Cell(text=view.account.called(item), href=leads),
-            Cell(text=words.quantity(item.quantity)),
-            Cell(text=_from(line, view)),
-            *(_where(view, line) if ledger else ()),
-            _amount(words, line.parts, "paid", shown=True, unpriced=bool(line.parts.unpriced)),
-            _amount(words, line.parts, "job_cost", shown=True, unpriced=bool(line.parts.unpriced)),
-            *(_amount(words, line.parts, part) for part in PARTS),
-        ),
-        anchor=line_anchor(line.ref) if ledger else "",
-        notes=() if ledger else tuple(notes_on(view, line)),
-        filters=(("phase", line.phase or ""), ("source", item.source.value)) if ledger else (),
+def _row(view: View, line: Line) -> Row:
+    """A line on the page of its episode or phase: it leads to its place in the ledger."""
+    leads = f"{view.root}{LEDGER}#{line_anchor(line.ref)}"
+    what = Cell(text=view.account.called(line.item), href=leads)
+    return Row(cells=(what, *_goods_in(view, line), *_sums(view, line)), notes=tuple(notes_on(view, line)))
+
+
+def _ledger_rows(view: View, lines: Sequence[Line]) -> Iterator[Row]:
+    """The same lines in the ledger. An episode's first line leads to it: a thousand lines need not repeat the way."""
+    seen: set[int] = set()
+    for line in lines:
+        what = Cell(text=view.account.called(line.item))
+        where = _where(view, line, leads=line.episode not in seen)
+        seen.add(line.episode)
+        yield Row(cells=(what, *_goods_in(view, line), *where, *_sums(view, line)), anchor=line_anchor(line.ref))
+
+
+def _goods_in(view: View, line: Line) -> tuple[Cell, Cell]:
+    return Cell(text=view.words.quantity(line.item.quantity)), Cell(text=came_from(line, view.words))
+
+
+def _sums(view: View, line: Line) -> tuple[Cell, ...]:
+    words, parts, unpriced = view.words, line.parts, bool(line.parts.unpriced)
+    return (
+        _amount(words, parts, "paid", shown=True, unpriced=unpriced),
+        _amount(words, parts, "job_cost", shown=True, unpriced=unpriced),
+        *(_amount(words, parts, part) for part in PARTS),
     )
 
 
-def _where(view: View, line: Line) -> tuple[Cell, ...]:
+def _where(view: View, line: Line, *, leads: bool) -> tuple[Cell, ...]:
     episode = view.account.episode(line.episode)
     return (
         Cell(
             text=view.words.say("no. {number}", number=episode.number),
-            href=view.root + EPISODE_PAGE.format(name=episode.name) + "#costs",
+            href=view.root + EPISODE_PAGE.format(name=episode.name) + "#costs" if leads else None,
         ),
-        Cell(text=view.account.phase_name(line.phase) or view.words.say("no phase")),
+        Cell(text=phase_of(view, line)),
         Cell(text=_seller(view, line)),
     )
+
+
+def phase_of(view: View, line: Line) -> str:
+    """The name of the phase a line stands in."""
+    return view.account.phase_name(line.phase) or view.words.say("no phase")
 
 
 def _seller(view: View, line: Line) -> str:
@@ -116,8 +133,9 @@ def _seller(view: View, line: Line) -> str:
     return seller or line.item.receipt
 
 
-def _from(line: Line, view: View) -> str:
-    item, words = line.item, view.words
+def came_from(line: Line, words: Words) -> str:
+    """Where a line came from, in a word: its source, or what kind of payment it was."""
+    item = line.item
     if item.source is Source.STOCK:
         return words.say("used again") if any(draw.reusable for draw in line.draws) else words.say("taken from stock")
     if item.kind is Kind.FEE:

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from builder.figures.figure import bound_of
-from builder.ledger.records import Line
-from builder.pages.costs import SOURCES, cost_table
+from builder.ledger.records import CostedReceipt, Line
+from builder.pages.costs import came_from, cost_table, phase_of
 from builder.pages.frame import EPISODE_PAGE, LEDGER, Frame, Link, Term, line_anchor, root_of
 from builder.pages.site import Material, frame
 from builder.pages.standing import Reading, reading
@@ -25,8 +25,8 @@ class LedgerPage:
     frame: Frame
     spent: Reading
     of: str
-    phases: tuple[tuple[str, str], ...]
-    sources: tuple[tuple[str, str], ...]
+    phases: Sequence[str]
+    sources: Sequence[str]
     tables: tuple[Table, ...]
     not_priced: tuple[Link, ...]
     not_valued: tuple[Link, ...]
@@ -39,7 +39,7 @@ def ledger_page(material: Material) -> LedgerPage:
     """Lay the ledger out; beyond `MOST_LINES` lines it is split by phase, so that it stays quick on a phone."""
     account, words = material.account, material.words
     lines, whole = account.ledger.lines, account.sums.whole
-    split = len(lines) > MOST_LINES
+    view, split = material.view(LEDGER), len(lines) > MOST_LINES
     return LedgerPage(
         frame=frame(
             material,
@@ -50,10 +50,8 @@ def ledger_page(material: Material) -> LedgerPage:
         ),
         spent=reading(whole.spent, bound_of(whole, "spent"), words),
         of=words.count(len(lines), "spent so far, in {n} line", "spent so far, in {n} lines"),
-        phases=tuple(
-            (phase.key or "", account.phase_name(phase.key) or words.say("no phase")) for phase in account.phases
-        ),
-        sources=tuple((source.value, words.say(SOURCES[source])) for source in account.sums.by_source),
+        phases=_each(phase_of(view, line) for line in lines),
+        sources=_each(came_from(line, words) for line in lines),
         tables=_by_phase(material) if split else (_table(material, lines, _caption(material), words.say("All lines")),),
         not_priced=_links(material, [line for line in lines if line.parts.unpriced]),
         not_valued=_links(material, [line for line in lines if line.parts.unvalued]),
@@ -61,6 +59,11 @@ def ledger_page(material: Material) -> LedgerPage:
         terms=terms(words, "spent", "paid", "job_cost", "in_stock", "reusable", "elsewhere", "brought_in"),
         status=words.count(len(lines), "{n} line, all of them", "{n} lines, all of them"),
     )
+
+
+def _each(words: Iterable[str]) -> tuple[str, ...]:
+    """Every one once, as they come: what stands in a column is what can be chosen from it."""
+    return tuple(dict.fromkeys(words))
 
 
 def _caption(material: Material) -> str:
@@ -107,7 +110,6 @@ def _receipts(material: Material) -> Table | None:
     rows = []
     for receipt in account.ledger.receipts:
         episode = account.episode(receipt.episode)
-        tax = "" if receipt.tax is None else words.bare(receipt.tax)
         rows.append(
             Row(
                 cells=(
@@ -118,7 +120,7 @@ def _receipts(material: Material) -> Table | None:
                     ),
                     Cell(text=words.bare(receipt.goods)),
                     Cell(text=words.bare(receipt.discount) if receipt.discount else ""),
-                    Cell(text=words.say("{tax}, in the prices", tax=tax) if receipt.tax_inside else tax),
+                    Cell(text=_tax(receipt, words)),
                     Cell(text=words.bare(receipt.delivery) if receipt.delivery else ""),
                     Cell(
                         text=words.bare(receipt.total),
@@ -141,6 +143,14 @@ def _receipts(material: Material) -> Table | None:
             rows=tuple(rows),
         )
     )
+
+
+def _tax(receipt: CostedReceipt, words: Words) -> str:
+    """The tax of a receipt; where the prices hold it, that stands there, with the amount if somebody told it."""
+    if receipt.tax is None:
+        return words.say("in the prices") if receipt.tax_inside else ""
+    amount = words.bare(receipt.tax)
+    return words.say("{tax}, in the prices", tax=amount) if receipt.tax_inside else amount
 
 
 def _checked(checked: bool, unpriced: int, words: Words) -> str:

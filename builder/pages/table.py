@@ -12,7 +12,7 @@ class Column:
 
     `role`: `what` heads the row; `lead` is a figure people came for; `side` goes with what; `part` folds
     into a labelled pair; `write-in` is left blank for a pencil. `sums` sets figures in tabular digits.
-    `many` keeps numbers from breaking. `key` is what a script sorts and filters by.
+    `many` keeps numbers from breaking. `key` is what a script sorts and sifts by.
     """
 
     label: str
@@ -61,7 +61,6 @@ class Row:
     cells: tuple[Cell, ...]
     anchor: str = ""
     notes: tuple[str, ...] = ()
-    filters: tuple[tuple[str, str], ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -103,4 +102,4 @@ def without_empty(table: Table, keep: Sequence[str] = ("what", "lead")) -> Table
 
 def _kept(row: Row, filled: Sequence[bool]) -> Row:
     there = tuple(cell for cell, keep in zip(row.cells, filled, strict=True) if keep)
-    return Row(cells=there, anchor=row.anchor, notes=row.notes, filters=row.filters)
+    return Row(cells=there, anchor=row.anchor, notes=row.notes)

@@ -28,8 +28,10 @@ def test_what_agrees_at_the_digits_said_passes(tmp_path: Path, said: str) -> Non
 def test_what_does_not_agree_is_a_mistake_with_both_numbers(tmp_path: Path) -> None:
     """And says what to write."""
     assert stated(tmp_path, "{spent: 424}") == [
-        ("episodes/02-second.md:8:17: mistake: spent is stated as 424, and the ledger has 425.10; expected the same "
-        "at the digits written; write 425, or about, or {says: 424, differs: why}")
+        (
+            "episodes/02-second.md:8:17: mistake: spent is stated as 424, and the ledger has 425.10; expected the same "
+            "at the digits written; write 425, or about, or {says: 424, differs: why}"
+        )
     ]
 
 

@@ -2,17 +2,12 @@
 
 from __future__ import annotations
 
-import gzip
 from pathlib import Path
 
 from tests.site.folder import document, listed, named, pages, scripts, style_sheets
 
 KB = 1000
 MOST_READ = 60 * KB  # HTML and CSS of one page
-# The ledger holds every line of the build on one page, so that all of it can be sorted and sifted; the demo has
-# more than two hundred. It may take a little more for each, and no more than 60 KB on its way.
-LEDGER = "ledger/index.html"
-A_LINE = 250  # bytes
 MOST_RUN = 15 * KB  # script of one page
 
 # Blocks of data: the browser does not run them, so the policy does not stop them.
@@ -74,10 +69,6 @@ def too_heavy(site: Path, weights: dict[Path, int], most: int) -> list[str]:
 def test_every_page_is_light(demo_site: Path) -> None:
     """60 KB of HTML and CSS, photos apart: a second on a slow phone."""
     weights = {page: sum(path.stat().st_size for path in [page, *style_sheets(page)]) for page in pages(demo_site)}
-    ledger = demo_site / LEDGER
-    lines = len(document(ledger).xpath("//tbody/tr"))
-    assert weights.pop(ledger) <= MOST_READ + A_LINE * lines
-    assert len(gzip.compress(ledger.read_bytes())) <= MOST_READ
     assert not (wrong := too_heavy(demo_site, weights, MOST_READ)), listed(wrong)
 
 

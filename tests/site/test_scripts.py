@@ -15,6 +15,7 @@ from builder.app import work_out
 from builder.figures.yours import FOUND, Choice, YoursLine, machines, yours, yours_lines
 from builder.journal.records.item import Source
 from tests.conftest import ROOT
+from tests.site.folder import document
 
 pytestmark = pytest.mark.browser
 
@@ -67,8 +68,28 @@ def test_the_ledger_sifts_by_words_phase_and_source(page: Page, demo_site: Path)
     assert 0 < len(some) < len(everything)
     assert page.locator("form.sieve [role=status]").inner_text() == f"{len(some)} / {len(everything)}"
     page.get_by_role("searchbox").fill("")
-    page.locator("[name=source]").select_option("salvaged")
-    assert 0 < len(names(page)) < len(everything)
+    for choice, at in (("source", 3), ("phase", 5)):
+        told = page.locator(f"table.sortable tbody td:nth-child({at})").all_inner_texts()
+        offered = [text for text in page.locator(f"[name={choice}] option").all_inner_texts()[1:] if text]
+        assert sorted(offered) == sorted(set(told)), f"{choice}: what stands in the column can be chosen"
+        for text in offered:
+            page.locator(f"[name={choice}]").select_option(text)
+            assert len(names(page)) == told.count(text), text
+        page.locator(f"[name={choice}]").select_option("")
+
+
+def test_every_line_leads_to_its_episode_however_it_is_sorted(page: Page, demo_site: Path) -> None:
+    """Without a script the first line of each does; then the lines stand in the order of the episodes."""
+    ledger = (demo_site / "ledger/index.html").as_uri()
+    rows = document(demo_site / "ledger/index.html").xpath("//table[contains(@class, 'sortable')]/tbody/tr")
+    plain = [(row.xpath("string(td[3])"), row.xpath("td[3]/a/@href")) for row in rows]
+    firsts = {number: ways[0] for number, ways in plain if ways}
+    assert [number for number, ways in plain if ways] == list(dict.fromkeys(number for number, _ in plain))
+    page.goto(ledger)
+    page.locator("th[data-key=paid] button").click()
+    links = page.locator("table.sortable tbody td:nth-child(4) a")
+    assert links.count() == len(rows)
+    assert {(one.inner_text(), one.get_attribute("href")) for one in links.all()} == set(firsts.items())
 
 
 def test_without_scripts_the_sieve_is_not_shown(browser: Browser, demo_site: Path) -> None:

@@ -172,6 +172,7 @@ COSTS: Catalogue = {
     "Tax": "Steuer",
     "Delivery": "Lieferung",
     "Total": "Summe",
+    "in the prices": "in den Preisen",
     "{tax}, in the prices": "{tax}, in den Preisen",
     "at least: a line has no price": "mindestens: ein Posten hat keinen Preis",
     "as on the paper": "wie auf dem Beleg",

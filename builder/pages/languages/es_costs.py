@@ -178,6 +178,7 @@ COSTS: Catalogue = {
     "Tax": "Impuestos",
     "Delivery": "Transporte",
     "Total": "Total",
+    "in the prices": "dentro de los precios",
     "{tax}, in the prices": "{tax}, dentro de los precios",
     "at least: a line has no price": "al menos: una partida no tiene precio",
     "as on the paper": "como en el papel",

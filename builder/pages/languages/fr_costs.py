@@ -175,6 +175,7 @@ COSTS: Catalogue = {
     "Tax": "Taxes",
     "Delivery": "Livraison",
     "Total": "Total",
+    "in the prices": "dans les prix",
     "{tax}, in the prices": "{tax}, dans les prix",
     "at least: a line has no price": "au moins : une ligne n’a pas de prix",
     "as on the paper": "comme sur le ticket",
