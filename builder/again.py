@@ -15,6 +15,7 @@ import sys
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from contextlib import suppress
 from dataclasses import dataclass
+from functools import cache, lru_cache
 from pathlib import Path
 from typing import TypeAlias
 
@@ -22,7 +23,7 @@ from builder import __version__
 from builder.journal.files import EPISODES, Files, find_files
 from builder.journal.report import Report
 from builder.publish.assets import TEMPLATES
-from builder.publish.folder import stands
+from builder.publish.folder import Changed, stands
 from builder.store.store import Store
 
 _PROGRAM = Path(__file__).parent
@@ -53,12 +54,23 @@ class Done:
     notes: tuple[str, ...] = ()
 
 
-def as_before(asked: Asked, store: Store) -> Done | None:
-    """What came of it before, where the site already is what would be made; None where it may not be."""
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Spared:
+    """What came of a publish that computed nothing: the warnings that still hold, and what to say."""
+
+    warnings: str
+    says: str
+
+
+def look(asked: Asked) -> Files | None:
+    """The journal's files, where all of them can be read."""
     report = Report()
     files = find_files(asked.journal, report)
-    if files is None or report.count or files.unread:
-        return None
+    return None if files is None or report.count or files.unread else files
+
+
+def as_before(asked: Asked, files: Files, store: Store) -> Spared | None:
+    """What there is to tell where the site already is what would be made; None where it may not be."""
     key = _key(asked, files)
     pictures = store.find(key)
     shown = None if pictures is None else tuple(json.loads(pictures))
@@ -69,7 +81,31 @@ def as_before(asked: Asked, store: Store) -> Done | None:
     said = json.loads(noted)
     if not stands(asked.to, said["standing"], asked.journal):
         return None
-    return Done(pictures=shown, standing=said["standing"], warnings=said["warnings"], notes=tuple(said["notes"]))
+    return Spared(warnings=said["warnings"], says=nothing_changed(asked.to, said["notes"]))
+
+
+def what_changed(changed: Changed, to: Path, spent: str, notes: Iterable[str]) -> str:
+    """What changed since the last time, what was `spent`, and what to do next."""
+    pages = [path for path in (*changed.added, *changed.changed) if path.endswith(".html")]
+    if not (changed.added or changed.changed or changed.removed):
+        return nothing_changed(to, notes)
+    counts = [
+        f"{len(paths)} {word}"
+        for paths, word in ((changed.added, "new"), (changed.changed, "changed"), (changed.removed, "gone"))
+        if paths
+    ]
+    edited = [f"{path} had been changed by hand; it was written again." for path in changed.edited]
+    left = [f"{path} could not be put away; the next publish tries again." for path in changed.left]
+    return "\n".join(
+        [
+            *notes,
+            *edited,
+            *left,
+            f"{', '.join(counts)} of the site's files, {len(pages)} of them pages.",
+            f"Spent so far: {spent}.",
+            f"To put it on the web, copy the folder {to} to any host. Open {to / 'index.html'}",
+        ]
+    )
 
 
 def nothing_changed(to: Path, notes: Iterable[str]) -> str:
@@ -92,7 +128,7 @@ def _with_pictures(key: str, asked: Asked, pictures: Iterable[str]) -> str | Non
 
     None where one is not to be read under its name (its accents may be written the other way).
     """
-    digests = [_digest(asked.journal / path) for path in pictures]
+    digests = digests_of(asked, pictures)
     return None if None in digests else f"{key} {digests}"
 
 
@@ -128,15 +164,25 @@ def note_made(
 
 def _with_keys(key: str, files: Files, episodes: Sequence[StoryPage]) -> Iterator[tuple[StoryPage, str]]:
     """Each episode with the key of its page."""
-    stories = {name: hashlib.sha256(raw).hexdigest() for name, raw in files.episodes}
+    stories = stories_of(files)
     return ((told, f"{key} {told.file} {stories[told.file]}") for told in episodes)
 
 
 def _key_of_all_but_stories(asked: Asked, files: Files, episodes: Sequence[StoryPage], photos: Made) -> str:
     pictures = [picture for told in episodes for picture in (told.file, *(f"{one}" for one in told.pictures))]
     facts = [asked.as_of, *pictures, *sorted(photos.items())]
-    texts = ((name, without_story(raw) if name.startswith(EPISODES) else raw) for name, raw in files.texts)
-    return f"all but stories {_heard(facts, texts)}"
+    return f"all but stories {digest_of_all(facts, fronts(files))}"
+
+
+def fronts(files: Files) -> Iterator[tuple[str, bytes]]:
+    """The journal's texts without stories."""
+    return ((name, without_story(raw) if name.startswith(EPISODES) else raw) for name, raw in files.texts)
+
+
+@lru_cache(maxsize=2)
+def stories_of(files: Files) -> Mapping[str, str]:
+    """SHA-256 of each episode's file, in hexadecimal, by its name."""
+    return {name: hashlib.sha256(raw).hexdigest() for name, raw in files.episodes}
 
 
 def without_story(raw: bytes) -> bytes:
@@ -147,30 +193,44 @@ def without_story(raw: bytes) -> bytes:
     return b"\n".join(lines[: end + 1])
 
 
+@lru_cache(maxsize=2)
 def _key(asked: Asked, files: Files) -> str:
     """All that a site is made from but its photos: the journal's bytes, what was asked, and the program."""
-    facts = [asked.journal, asked.as_of, asked.today, *sorted(files.pictures)]
-    return f"site {_heard(facts, files.texts)}"
+    return f"site {digest_of_all(facts_of(asked, files), files.texts)}"
 
 
-def _heard(facts: Iterable[object], texts: Iterable[tuple[str, bytes]]) -> str:
+def facts_of(asked: Asked, files: Files) -> list[object]:
+    """What was asked, and which pictures there are."""
+    return [asked.journal, asked.as_of, asked.today, *sorted(files.pictures)]
+
+
+def digest_of_all(facts: Iterable[object], texts: Iterable[tuple[str, bytes]]) -> str:
     """One digest for facts, texts and the program itself."""
-    heard = hashlib.sha256()
-    for piece in _pieces(facts, texts):
-        heard.update(len(piece).to_bytes(8, "big"))
-        heard.update(piece)
+    heard = hashlib.sha256(_program())
+    for fact in facts:
+        _hear(heard, str(fact).encode("utf-8", "surrogateescape"))
+    _hear(heard, b"")
+    for name, raw in texts:
+        _hear(heard, name.encode())
+        _hear(heard, raw)
     return heard.hexdigest()
 
 
-def _pieces(facts: Iterable[object], texts: Iterable[tuple[str, bytes]]) -> Iterator[bytes]:
-    for fact in (__version__, sys.version, *_libraries(), "", *facts):
-        yield str(fact).encode("utf-8", "surrogateescape")
-    for name, raw in texts:
-        yield name.encode()
-        yield raw
+@cache
+def _program() -> bytes:
+    """A digest of the program: its own files, its templates, the libraries and the interpreter."""
+    heard = hashlib.sha256()
+    for fact in (__version__, sys.version, *_libraries()):
+        _hear(heard, fact.encode("utf-8", "surrogateescape"))
     for path in (*_all_in(_PROGRAM, (".py",)), *_all_in(TEMPLATES, ("",))):
-        yield path.encode("utf-8", "surrogateescape")
-        yield Path(path).read_bytes()
+        _hear(heard, path.encode("utf-8", "surrogateescape"))
+        _hear(heard, Path(path).read_bytes())
+    return heard.digest()
+
+
+def _hear(heard: hashlib._Hash, piece: bytes) -> None:
+    heard.update(len(piece).to_bytes(8, "big"))
+    heard.update(piece)
 
 
 def _libraries() -> list[str]:
@@ -188,6 +248,11 @@ def _all_in(folder: Path, endings: tuple[str, ...]) -> list[str]:
     for here, _folders, names in os.walk(folder):
         found += [f"{here}/{name}" for name in names if name.endswith(endings) and "__pycache__" not in here]
     return sorted(found)
+
+
+def digests_of(asked: Asked, pictures: Iterable[str]) -> list[str | None]:
+    """SHA-256 of each picture; None for one that cannot be read under its name."""
+    return [_digest(asked.journal / path) for path in pictures]
 
 
 def _digest(file: Path) -> str | None:

@@ -132,16 +132,22 @@ def _publish(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> N
 
 def publish(told: argparse.Namespace) -> int:
     """Make the site, unless the journal has mistakes."""
-    from builder.again import Asked, as_before, nothing_changed  # after the command is known: see the module
+    from builder.again import Asked, as_before, look  # after the command is known: see the module
     from builder.store.store import usual_store
 
     asked = Asked(journal=told.journal, to=told.to, as_of=told.as_of, today=_today())
     with usual_store() as store:
-        if (before := as_before(asked, store)) is not None:
-            print(before.warnings, end="", file=sys.stderr)
-            print(nothing_changed(told.to, before.notes))
+        files = look(asked)
+        spared = as_before(asked, files, store) if files else None
+        if files and spared is None:
+            from builder.retold import retold  # not needed where nothing has changed
+
+            spared = retold(asked, files, store)
+        if spared is not None:
+            print(spared.warnings, end="", file=sys.stderr)
+            print(spared.says)
             return DONE
-        from builder.site import publish_site  # not needed where nothing has changed
+        from builder.site import publish_site  # not needed where no figure changed
 
         worked = _worked(told)
         if not _tell(worked, told.journal):
@@ -261,13 +267,9 @@ def _episode(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> N
 
 
 def _inside(parser: argparse.ArgumentParser) -> None:
+    folder = Path("content")
     parser.add_argument(
-        "--in",
-        dest="journal",
-        type=Path,
-        default=Path("content"),
-        metavar="JOURNAL",
-        help="the journal's folder (content)",
+        "--in", dest="journal", type=Path, default=folder, metavar="JOURNAL", help=f"the journal's folder ({folder})"
     )
 
 

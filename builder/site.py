@@ -4,32 +4,34 @@ from __future__ import annotations
 
 import datetime
 import json
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 from types import MappingProxyType
 
 from builder import __version__
-from builder.again import Asked, Done, Made, StoryPage, made_before, note, note_made, nothing_changed
+from builder.again import Asked, Done, Made, StoryPage, made_before, note, note_made, what_changed
 from builder.app import Memory, Worked, show, told_whole, work_out
 from builder.figures.account import Account, Moved
 from builder.journal.check import shown_pictures
 from builder.pages.data_files import text_makers
-from builder.pages.frame import EPISODE_PAGE, LEDGER
+from builder.pages.frame import EPISODE_PAGE, LEDGER, root_of
 from builder.pages.home import share_card
 from builder.pages.layout import page_makers
 from builder.pages.prose import Photo
+from builder.pages.saying import say_figure
 from builder.pages.site import Material
 from builder.pages.wording import Words
 from builder.plan.moving import forecasts_after
 from builder.plan.timing import time_plan
 from builder.publish.assemble import Make, OnDemand, file_makers
 from builder.publish.card import draw_card
-from builder.publish.folder import Changed, Copy, digest_of, publish_folder
+from builder.publish.folder import Copy, digest_of, publish_folder
 from builder.publish.folder_errors import SiteError
 from builder.publish.pictures import Album, PhotoError, Prepared, prepare_photos
 from builder.publish.preview import Built, serve
+from builder.retold import Site, Telling, note_site
 from builder.store.store import Store, usual_store
 from builder.words.telling import Tell, each, quiet
 
@@ -71,8 +73,29 @@ def publish_site(worked: Worked, asked: Asked, store: Store, tell: Tell = quiet)
         notes=prepared.notes,
     )
     note(asked, worked.files, done, store)
-    note_made(*from_these, {path: digest_of(content) for path, content in files.items()})
-    return Outcome(done=True, says=_told(changed, to, worked.account, before, prepared.notes))
+    made = {path: digest_of(content) for path, content in files.items()}
+    note_made(*from_these, made)
+    spent = _spent(worked.account)
+    site = Site(done=done, spent=spent, warned=frozenset(problem.place.file for problem in worked.problems))
+    tellings = ((told, made[told.page]) for told in _tellings(worked.account, prepared.photos))
+    note_site(asked, worked.files, site, tellings, store)
+    says = what_changed(changed, to, spent + _was(worked.account, before), prepared.notes)
+    return Outcome(done=True, says=says)
+
+
+def _tellings(account: Account, photos: Mapping[str, Photo]) -> Iterator[Telling]:
+    """Each episode with what its page shows of it beside the words of its story."""
+    words = Words(account.journal.settings.language, account.ledger.currency)
+    for episode in account.journal.episodes:
+        page = EPISODE_PAGE.format(name=episode.name)
+        names = {mark.name for mark in episode.marks}
+        yield Telling(
+            file=episode.file,
+            page=page,
+            figures={name: say_figure(name, account, words, episode.number, root_of(page)) for name in names},
+            photos={one.path: photos[one.path] for one in episode.pictures if one.path in photos},
+            pictures=tuple((one.path, one.alt) for one in episode.pictures),
+        )
 
 
 def built_site(worked: Worked, store: Store, tell: Tell = quiet) -> dict[str, bytes | Copy]:
@@ -156,31 +179,16 @@ def _spent_before(to: Path) -> str | None:
     return told if isinstance(told, str) else None
 
 
-def _told(changed: Changed, to: Path, account: Account, before: str | None, notes: Iterable[str]) -> str:
-    """What changed since the last time, and what to do next."""
-    pages = [path for path in (*changed.added, *changed.changed) if path.endswith(".html")]
-    if not (changed.added or changed.changed or changed.removed):
-        return nothing_changed(to, notes)
-    counts = [
-        f"{len(paths)} {word}"
-        for paths, word in ((changed.added, "new"), (changed.changed, "changed"), (changed.removed, "gone"))
-        if paths
-    ]
-    spent = account.ledger.currency.major(account.sums.whole.spent)
+def _spent(account: Account) -> str:
+    """What was spent so far, as a publish tells it at its end."""
     least = "at least " if account.sums.whole.unpriced else ""
-    was = f", {before} the last time" if before is not None and before != spent else ""
-    edited = [f"{path} had been changed by hand; it was written again." for path in changed.edited]
-    left = [f"{path} could not be put away; the next publish tries again." for path in changed.left]
-    return "\n".join(
-        [
-            *notes,
-            *edited,
-            *left,
-            f"{', '.join(counts)} of the site's files, {len(pages)} of them pages.",
-            f"Spent so far: {least}{spent} {account.ledger.currency.code}{was}.",
-            f"To put it on the web, copy the folder {to} to any host. Open {to / 'index.html'}",
-        ]
-    )
+    return f"{least}{account.ledger.currency.major(account.sums.whole.spent)} {account.ledger.currency.code}"
+
+
+def _was(account: Account, before: str | None) -> str:
+    """What it was the last time, where that is something else."""
+    spent = account.ledger.currency.major(account.sums.whole.spent)
+    return f", {before} the last time" if before is not None and before != spent else ""
 
 
 MOST_TIMINGS = 20

@@ -69,7 +69,9 @@ def _files(folder: Path, report: Report) -> Files | None:
         return None
     names = [SETTINGS, *(name for name in (PLAN, OWNED) if _is_there(folder, name, report))]
     episodes, misnamed = _episode_names(folder, report)
-    read = {name: _bytes(folder, name, report) for name in [*names, *episodes]}
+    linked = (folder / EPISODES).is_symlink()
+    read = {name: _bytes(folder, name, report) for name in names}
+    read |= {name: _bytes(folder, name, report, linked=linked) for name in episodes}
     return Files(
         folder=folder,
         texts=tuple((name, raw) for name, raw in read.items() if raw is not None),
@@ -110,7 +112,9 @@ def _episode_names(folder: Path, report: Report) -> tuple[list[str], list[str]]:
     if not (folder / EPISODES).is_dir():
         return [], []
     good, bad = [], []
-    for name in sorted(entry.name for entry in (folder / EPISODES).iterdir() if entry.is_file()):
+    with os.scandir(folder / EPISODES) as entries:
+        names = sorted(entry.name for entry in entries if _is_file(entry))
+    for name in names:
         if FILE_NAME.fullmatch(name):
             good.append(f"{EPISODES}/{name}")
             _check_length(name, report)
@@ -118,6 +122,14 @@ def _episode_names(folder: Path, report: Report) -> tuple[list[str], list[str]]:
             bad.append(f"{EPISODES}/{_printable(name)}")
             report.mistake(Place(file=bad[-1]), *_misnamed(name))
     return good, bad
+
+
+def _is_file(entry: os.DirEntry[str]) -> bool:
+    """A link that leads round in a circle is none."""
+    try:
+        return entry.is_file()
+    except OSError:
+        return False
 
 
 def _check_length(name: str, report: Report) -> None:
@@ -160,9 +172,12 @@ def _printable(name: str) -> str:
     return "".join(one if one.isprintable() else f"\\x{ord(one):02x}" for one in text)
 
 
-def _bytes(folder: Path, name: str, report: Report) -> bytes | None:
-    """The bytes of a file, at most one more than a file may have; None, reported, when it cannot be read."""
-    if _leads_away(folder, name) and not inside(folder, folder / name):
+def _bytes(folder: Path, name: str, report: Report, *, linked: bool = False) -> bytes | None:
+    """The bytes of a file, at most one more than a file may have; None, reported, when it cannot be read.
+
+    Without a link on the way a file lies where it seems to; `linked` is whether its folder is one.
+    """
+    if (linked or _is_link(f"{folder}/{name}")) and not inside(folder, folder / name):
         report.mistake(
             Place(file=name),
             "the file is a link that leads out of the journal",
@@ -183,11 +198,9 @@ def _bytes(folder: Path, name: str, report: Report) -> bytes | None:
         return None
 
 
-def _leads_away(folder: Path, name: str) -> bool:
-    """Whether a link is on the way to a file of the journal. Without one it lies where it seems to."""
-    parts = (name[:at] for at in (name.find("/"), len(name)) if at > 0)
+def _is_link(path: str) -> bool:
     with suppress(OSError):  # it is gone since it was listed: reading it will say so
-        return any(S_ISLNK(os.lstat(f"{folder}/{part}").st_mode) for part in parts)
+        return S_ISLNK(os.lstat(path).st_mode)
     return False
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from dataclasses import dataclass
 
 from builder.journal.check import check_journal
@@ -13,6 +14,8 @@ from builder.journal.plan_reader import read_plan
 from builder.journal.reading import Reading
 from builder.journal.records.episode import Episode
 from builder.journal.records.journal import Journal
+from builder.journal.records.plan import Owned
+from builder.journal.records.settings import Settings
 from builder.journal.records.written import Node
 from builder.journal.report import Lost, Report
 from builder.journal.settings_reader import read_settings
@@ -45,9 +48,7 @@ def read_journal(files: Files, tell: Tell = quiet, known: Known | None = None) -
     known.begin()
     for file in files.unread:
         report.lose(*_PARTS.get(file, (Lost.EPISODE,)))
-    settings, reading = read_settings(_tree(files, SETTINGS, report), SETTINGS, Reading(report=report))
-    owned = read_owned(_tree(files, OWNED, report), OWNED, reading)
-    keys = frozenset(one.key for one in owned.equipment)
+    settings, reading, owned, keys = _terms(files, report)
     plan = read_plan(_tree(files, PLAN, report), PLAN, reading, keys)
     told = each(files.episodes, len(files.episodes), "episodes read", tell)
     episodes = [_episode((file, raw, reading.currency, keys), reading, known) for file, raw in told]
@@ -62,6 +63,25 @@ def read_journal(files: Files, tell: Tell = quiet, known: Known | None = None) -
     )
     check_journal(journal, files.pictures, report)
     return Read(journal=journal, problems=report.problems, whole=report.whole)
+
+
+def read_alone(files: Files, names: Collection[str]) -> tuple[tuple[Episode, ...], tuple[Problem, ...]]:
+    """Only the episodes in these files, as `read_journal` reads them, and what is wrong in them.
+
+    Nothing is held against the plan or against other episodes.
+    """
+    report = Report()
+    _, reading, _, keys = _terms(files, report)
+    told = [one for one in files.episodes if one[0] in names]
+    episodes = [_episode((file, raw, reading.currency, keys), reading, Known()) for file, raw in told]
+    return tuple(filter(None, episodes)), report.problems
+
+
+def _terms(files: Files, report: Report) -> tuple[Settings | None, Reading, Owned, frozenset[str]]:
+    """The settings, what else reading an episode rests on, and the machines that there are."""
+    settings, reading = read_settings(_tree(files, SETTINGS, report), SETTINGS, Reading(report=report))
+    owned = read_owned(_tree(files, OWNED, report), OWNED, reading)
+    return settings, reading, owned, frozenset(one.key for one in owned.equipment)
 
 
 _PARTS = {PLAN: (Lost.PHASE, Lost.PLANNED_LINE), OWNED: (Lost.OWNED,)}

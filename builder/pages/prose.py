@@ -19,6 +19,12 @@ import markdown
 import nh3
 from markdown.__meta__ import __version__ as markdown_version
 from markdown.extensions import Extension
+from markdown.extensions.abbr import AbbrExtension
+from markdown.extensions.def_list import DefListExtension
+from markdown.extensions.fenced_code import FencedCodeExtension
+from markdown.extensions.footnotes import FootnoteExtension
+from markdown.extensions.sane_lists import SaneListExtension
+from markdown.extensions.tables import TableExtension
 from markdown.treeprocessors import Treeprocessor
 
 from builder import __version__
@@ -28,7 +34,10 @@ _OPEN, _CLOSE = "\ue000", "\ue001"
 _HELD = re.compile(f"{_OPEN}(\\d+){_CLOSE}")
 # A tag may hold a > in the quotes of an attribute: cleaning leaves it there, or not, depending on its version.
 _PIECES = re.compile(r'(<(?:[^<>"]|"[^"]*")*>)')
-_EXTENSIONS = ("tables", "footnotes", "def_list", "fenced_code", "sane_lists", "abbr")
+# By themselves: looking extensions up by name means looking through every package that is installed.
+_EXTENSIONS = (
+    TableExtension, FootnoteExtension, DefListExtension, FencedCodeExtension, SaneListExtension, AbbrExtension,
+)  # fmt: skip
 _NOT_LINKED = frozenset({"a", "h2", "h3", "h4", "h5", "h6", "figcaption", "code", "summary"})
 _TAGS = frozenset(
     "a abbr b blockquote br caption cite code dd del details div dl dt em figcaption figure h2 h3 h4 h5 h6 hr i img "
@@ -159,7 +168,8 @@ def tell(
 
 def _clean_html(text: str, root: str, photos: Mapping[str, Photo]) -> str:
     """Markdown to HTML without scripts, handlers, styles or foreign frames; a fresh instance for every text."""
-    md = markdown.Markdown(extensions=[*_EXTENSIONS, _PictureExtension(photos, root)], output_format="html")
+    extensions = [*(extension() for extension in _EXTENSIONS), _PictureExtension(photos, root)]
+    md = markdown.Markdown(extensions=extensions, output_format="html")
     return nh3.clean(
         _lowered(md.convert(text)),
         tags=set(_TAGS),

@@ -104,6 +104,14 @@ def stands(target: Path, standing: str, journal: Path | None = None) -> bool:
         return False
 
 
+def standing_at(target: Path, journal: Path | None = None) -> Marker | None:
+    """What the site there says of itself, whether or not somebody touched it since; None where there is none."""
+    try:
+        return wrote(site_at(target, journal))
+    except (OSError, SiteError):
+        return None
+
+
 def digest_of(content: bytes | Copy) -> str:
     """SHA-256 of a file's bytes, in hexadecimal."""
     return content.sha256 if isinstance(content, Copy) else hashlib.sha256(content).hexdigest()

@@ -78,8 +78,10 @@ def file_digest(path: str) -> str | None:
         if not stat.S_ISREG(facts.st_mode):
             return None
         digest = hashlib.sha256()
-        while part := os.read(handle, max(facts.st_size + 1, 1 << 16)):
+        while part := os.read(handle, facts.st_size + 1):
             digest.update(part)
+            if len(part) == facts.st_size:
+                break  # all of it: no need to be told that there is no more
         return digest.hexdigest()
     finally:
         os.close(handle)

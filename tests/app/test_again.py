@@ -5,59 +5,19 @@ from __future__ import annotations
 import datetime
 import random
 from collections.abc import Callable
-from pathlib import Path
 from unicodedata import normalize
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from PIL import Image
 
-from builder import cli
 from builder.again import without_story
 from builder.publish.templates import Templates
-from tests.bench.journals import write_journal
+from tests.app.desk import Desk, again, desk, published
+
+__all__ = ["desk"]  # a fixture: tests ask for it by its name
 
 LATER = datetime.date(2026, 11, 1)
-
-
-class Desk:
-    """A journal, its site, and a cache; what was in the journal at first can be put back."""
-
-    def __init__(self, folder: Path) -> None:
-        self.journal, self.site, self.cache = folder / "journal", folder / "site", folder / "cache"
-        write_journal(self.journal, 3)
-        self.edit(self.journal / "plan.yaml", "[800, 1400, 2400]", "[8, 14, 24]")  # so that looking ahead is quick
-        self.photo("a.png", 1)
-        self.edit(self.episodes[0], "## Part 1", "![The slope](../photos/a.png)\n\n## Part 1")
-        self.first = {path: path.read_bytes() for path in self.files}
-
-    @property
-    def episodes(self) -> list[Path]:
-        """The episodes that there are."""
-        return sorted((self.journal / "episodes").iterdir())
-
-    @property
-    def files(self) -> list[Path]:
-        """Every file of the journal."""
-        return sorted(path for path in self.journal.rglob("*") if path.is_file())
-
-    def edit(self, file: Path, old: str, new: str) -> None:
-        """Change a text wherever it stands."""
-        file.write_text(file.read_text("utf-8").replace(old, new), "utf-8")
-
-    def photo(self, name: str, seed: int) -> None:
-        """A small picture."""
-        (self.journal / "photos").mkdir(exist_ok=True)
-        Image.new("RGB", (40 + seed, 30), (seed * 40 % 256, 90, 60)).save(self.journal / "photos" / name)
-
-    def put_back(self) -> None:
-        """The journal as it was at first."""
-        for path in self.files:
-            if path not in self.first:
-                path.unlink()
-        for path, raw in self.first.items():
-            path.write_bytes(raw)
 
 
 Act = Callable[[Desk, random.Random], None]
@@ -68,6 +28,11 @@ def a_word(desk: Desk, chance: random.Random) -> None:
     desk.edit(chance.choice(desk.episodes), "## Part 4", f"## Turn {chance.randrange(3)}\n\n## Part 4")
 
 
+def how_it_begins(desk: Desk, chance: random.Random) -> None:
+    """An episode without a summary is described by that."""
+    desk.edit(chance.choice(desk.episodes), "## Part 1\n", f"It began at {chance.randrange(3)}.\n\n## Part 1\n")
+
+
 def a_caption(desk: Desk, chance: random.Random) -> None:
     """Which lists of episodes show as well."""
     desk.edit(desk.episodes[0], "![The slope", f"![The slope {chance.randrange(3)}")
@@ -75,7 +40,7 @@ def a_caption(desk: Desk, chance: random.Random) -> None:
 
 def a_figure(desk: Desk, chance: random.Random) -> None:
     """Named in a story that named none there."""
-    name = chance.choice(["paid to date", "job cost of ground", "footing.bags"])
+    name = chance.choice(["paid to date", "job cost of ground", "footing.bags"])  # and again, once it is named
     desk.edit(chance.choice(desk.episodes), "## Part 4", f"It took {{= {name} =}}.\n\n## Part 4")
 
 
@@ -126,16 +91,9 @@ def nothing(desk: Desk, chance: random.Random) -> None:
 
 
 ACTS: list[Act] = [
-    a_word, a_caption, a_figure, a_price, another_name, one_less, another_photo, settings_too, as_at_first,
-    a_page_spoilt, nothing,
+    a_word, how_it_begins, a_caption, a_figure, a_price, another_name, one_less, another_photo, settings_too,
+    as_at_first, a_page_spoilt, nothing,
 ]  # fmt: skip
-
-
-def published(desk: Desk, to: Path, patch: pytest.MonkeyPatch, cache: str) -> dict[str, bytes]:
-    """The site, published with this cache, by path."""
-    patch.setenv("BARROWBOOK_CACHE", cache)
-    assert cli.main(["publish", str(desk.journal), "--to", str(to)]) == 0
-    return {str(path.relative_to(to)): path.read_bytes() for path in to.rglob("*") if path.is_file()}
 
 
 @settings(max_examples=4)
@@ -151,19 +109,6 @@ def test_publishing_again_gives_what_a_clean_publish_gives(
             act(desk, random.Random(seed))
             again = published(desk, desk.site, patch, str(desk.cache))
             assert again == published(desk, desk.journal.parent / f"clean-{number}", patch, "none")
-
-
-@pytest.fixture
-def desk(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Desk:
-    """A journal that has been published once."""
-    desk = Desk(tmp_path)
-    published(desk, desk.site, monkeypatch, str(desk.cache))
-    return desk
-
-
-def again(desk: Desk, *more: str) -> int:
-    """Publish once more, the same way."""
-    return cli.main(["publish", str(desk.journal), "--to", str(desk.site), *more])
 
 
 def test_nothing_changed_is_found_out_without_computing_anything(
@@ -186,16 +131,18 @@ def test_nothing_changed_is_found_out_without_computing_anything(
 
 
 def test_a_word_in_one_story_makes_one_page(desk: Desk, monkeypatch: pytest.MonkeyPatch) -> None:
-    """And no other page is even laid out, unless the site has lost it."""
+    """And no other page is even laid out, unless the site has lost it. (The page does not name this figure yet, so
+    what is noted of it does not do: see test_retold.)
+    """
     made: list[str] = []
     rendered = Templates.render
     monkeypatch.setattr(Templates, "render", lambda self, page: made.append(page.frame.path) or rendered(self, page))
-    desk.edit(desk.episodes[1], "## Part 4", "## The rails are level")
+    desk.edit(desk.episodes[1], "## Part 4", "## The rails are level {= footing.bags =}")
     again(desk)
     assert made == ["episodes/02-weekend-2/index.html"]
     assert "The rails are level" in (desk.site / made.pop()).read_text("utf-8")
     (desk.site / "plan/index.html").unlink()
-    desk.edit(desk.episodes[0], "## Part 4", "## Rain")
+    desk.edit(desk.episodes[0], "## Part 4", "## Rain {= footing.bags =}")
     again(desk)
     assert sorted(made) == ["episodes/01-weekend-1/index.html", "plan/index.html"]
 
