@@ -299,17 +299,18 @@ class TestWhatCannotBeOpened:
 
     @pytest.fixture
     def forbidden(self, monkeypatch: pytest.MonkeyPatch) -> Callable[[str, str], None]:
-        """Makes one method of paths fail for one name, as the system would for somebody who may not."""
+        """Makes one way of looking fail for one name, as the system would for somebody who may not."""
 
         def forbid(method: str, name: str) -> None:
-            real = getattr(Path, method)
+            owner = Path if hasattr(Path, method) else os
+            real = getattr(owner, method)
 
-            def refusing(self: Path, *words: object, **more: object) -> object:
-                if self.name == name:
+            def refusing(path: str | Path, *words: object, **more: object) -> object:
+                if Path(path).name == name:
                     raise PermissionError(13, "Permission denied")
-                return real(self, *words, **more)
+                return real(path, *words, **more)
 
-            monkeypatch.setattr(Path, method, refusing)
+            monkeypatch.setattr(owner, method, refusing)
 
         return forbid
 
@@ -329,7 +330,7 @@ class TestWhatCannotBeOpened:
 
     def test_a_folder_that_may_not_be_opened(self, folder: Path, forbidden: Callable[[str, str], None]) -> None:
         """There is nothing to read then."""
-        forbidden("iterdir", "episodes")
+        forbidden("scandir", "episodes")
         assert found(folder) == (
             None,
             [
