@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import io
 import json
+from collections.abc import Iterator
 from fractions import Fraction
 
 from builder.figures.account import Account
@@ -26,40 +27,45 @@ FORMAT = 1
 Data = dict[str, object]
 
 
-def figures_data(account: Account) -> Data:
-    """Everything, as plain data ready for JSON."""
-    journal, currency = account.journal, account.ledger.currency
-    return {
-        "format": FORMAT,
-        "title": journal.settings.title,
-        "currency": currency.code,
-        "minor_units": currency.digits,
-        "totals": _totals(account.sums.whole, currency)
-        | {
-            "planned": _money(account.outlook.planned, currency),
-            "forecast": _money(account.outlook.forecast, currency),
-            "contingency": _money(account.outlook.contingency, currency),
-            "contingency_taken": _money(account.outlook.taken, currency),
-            "contingency_left": _money(account.outlook.left, currency),
-        },
-        "phases": [_phase(phase, account) for phase in account.phases],
-        "episodes": [_episode(episode, account) for episode in journal.episodes],
-        "items": [_item(line, account) for line in account.ledger.lines],
-        "receipts": [_receipt(receipt, currency) for receipt in account.ledger.receipts],
-        "stock": [_left(left, currency) for left in account.ledger.stock],
-        "reusable": [_left(left, currency) for left in account.ledger.reusable],
-        "from_earlier": [_left(left, currency) for left in account.ledger.from_earlier],
-        "variances": [_variance(match, currency) for phase in account.phases for match in phase.matches],
-        "takeoff": {takeoff.name: _takeoff(takeoff) for takeoff in account.takeoffs},
-        "schedule": _schedule(account),
-    }
-
-
 def data_text(account: Account) -> str:
-    """figures.json: the same bytes for the same journal."""
-    text = io.StringIO()  # and not a list of a million pieces, which takes ten times the room
-    json.dump(figures_data(account), text, ensure_ascii=False, indent=1)
-    return text.getvalue() + "\n"
+    """figures.json: the same bytes for the same journal. A line for each key, and for each entry of a list."""
+    encode = json.JSONEncoder(ensure_ascii=False).encode
+    text = io.StringIO()
+    for number, (key, told) in enumerate(_all(account)):
+        text.write(f'{"," if number else "{"}\n "{key}": ')
+        if isinstance(told, Iterator):  # one by one: all of them as data take ten times the room
+            entries = ",\n".join(f"  {encode(entry)}" for entry in told)
+            text.write(f"[\n{entries}\n ]" if entries else "[]")
+        else:
+            text.write(encode(told))
+    return text.getvalue() + "\n}\n"
+
+
+def _all(account: Account) -> Iterator[tuple[str, object]]:
+    """Every key with what it holds; a list as an iterator."""
+    journal, currency, outlook = account.journal, account.ledger.currency, account.outlook
+    yield "format", FORMAT
+    yield "title", journal.settings.title
+    yield "currency", currency.code
+    yield "minor_units", currency.digits
+    planned = {
+        "planned": _money(outlook.planned, currency),
+        "forecast": _money(outlook.forecast, currency),
+        "contingency": _money(outlook.contingency, currency),
+        "contingency_taken": _money(outlook.taken, currency),
+        "contingency_left": _money(outlook.left, currency),
+    }
+    yield "totals", _totals(account.sums.whole, currency) | planned
+    yield "phases", (_phase(phase, account) for phase in account.phases)
+    yield "episodes", (_episode(episode, account) for episode in journal.episodes)
+    yield "items", (_item(line, account) for line in account.ledger.lines)
+    yield "receipts", (_receipt(receipt, currency) for receipt in account.ledger.receipts)
+    yield "stock", (_left(left, currency) for left in account.ledger.stock)
+    yield "reusable", (_left(left, currency) for left in account.ledger.reusable)
+    yield "from_earlier", (_left(left, currency) for left in account.ledger.from_earlier)
+    yield "variances", (_variance(match, currency) for phase in account.phases for match in phase.matches)
+    yield "takeoff", {takeoff.name: _takeoff(takeoff) for takeoff in account.takeoffs}
+    yield "schedule", _schedule(account)
 
 
 def _money(minor: int | None, currency: Currency) -> str | None:

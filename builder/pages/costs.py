@@ -11,7 +11,7 @@ from builder.journal.records.item import Item, Kind, Source, Told
 from builder.ledger.parts import Parts, together
 from builder.ledger.records import Line, OnReceipt
 from builder.pages.frame import EPISODE_PAGE, LEDGER, line_anchor
-from builder.pages.table import Cell, Column, Row, Table, without_empty
+from builder.pages.table import EMPTY, Cell, Column, Row, Table
 from builder.pages.terms import name_of
 from builder.pages.wording import Words
 
@@ -43,31 +43,35 @@ class View:
 
 
 def cost_table(view: View, lines: Sequence[Line], caption: str, foot: str, *, ledger: bool = False) -> Table:
-    """The lines with what was paid and their parts; `ledger` adds episode, phase and receipt, and anchors."""
+    """The lines with what was paid and their parts; `ledger` adds episode, phase and receipt, and anchors.
+
+    A part that is nowhere has no column, nor have quantities; but the style sheet counts the ledger's first eight.
+    """
     words = view.words
+    many = ledger or any(line.item.quantity is not None for line in lines)
+    parts = [part for part in PARTS if any(amount_of(line.parts, part) for line in lines)]
     columns = [
         Column(label=words.say("What"), role="what", key="what"),
-        Column(label=words.say("How many"), role="side", many=True),
+        *((Column(label=words.say("How many"), role="side", many=True),) if many else ()),
         Column(label=words.say("Where from"), role="side", key="source"),
         *(_ledger_columns(words) if ledger else ()),
         Column(label=name_of("paid", words), role="lead", sums=True, key="paid"),
         Column(label=name_of("job_cost", words), role="lead", sums=True, key="job_cost"),
-        *(Column(label=name_of(part, words), role="part", sums=True, key=part) for part in PARTS),
+        *(Column(label=name_of(part, words), role="part", sums=True, key=part) for part in parts),
     ]
-    rows = tuple(_ledger_rows(view, lines) if ledger else (_row(view, line) for line in lines))
     whole = together([line.parts for line in lines])
     if whole.unpriced:
         foot = words.say("{name}, at least", name=foot)
-    table = Table(
+    sums = _amounts(words, whole, parts)
+    nothing = (EMPTY,) * (len(columns) - len(sums) - 1)
+    return Table(
         caption=caption,
         columns=tuple(columns),
-        rows=rows,
-        foot=(_foot(view, foot, whole, ledger=ledger),),
+        rows=tuple(_ledger_rows(view, lines, parts) if ledger else _rows(view, lines, parts, many=many)),
+        foot=(Row(cells=(Cell(text=foot), *nothing, *sums)),),
         kind="folds sortable lines" if ledger else "folds",
         label=caption if ledger else "",
     )
-    # The style sheet counts the ledger's columns, so none of the first eight is left out there.
-    return without_empty(table, keep=("what", "side", "lead") if ledger else ("what", "lead"))
 
 
 def _ledger_columns(words: Words) -> tuple[Column, ...]:
@@ -78,34 +82,43 @@ def _ledger_columns(words: Words) -> tuple[Column, ...]:
     )
 
 
-def _row(view: View, line: Line) -> Row:
-    """A line on the page of its episode or phase: it leads to its place in the ledger."""
-    leads = f"{view.root}{LEDGER}#{line_anchor(line.ref)}"
-    what = Cell(text=view.account.called(line.item), href=leads)
-    return Row(cells=(what, *_goods_in(view, line), *_sums(view, line)), notes=tuple(notes_on(view, line)))
+def _rows(view: View, lines: Sequence[Line], parts: Sequence[str], *, many: bool) -> Iterator[Row]:
+    """The lines on the page of their episode or phase: each leads to its place in the ledger."""
+    for line in lines:
+        what = Cell(text=view.account.called(line.item), href=f"{view.root}{LEDGER}#{line_anchor(line.ref)}")
+        goods = _goods_in(view, line)[0 if many else 1 :]
+        yield Row(cells=(what, *goods, *_sums(view.words, line, parts)), notes=tuple(notes_on(view, line)))
 
 
-def _ledger_rows(view: View, lines: Sequence[Line]) -> Iterator[Row]:
+def _ledger_rows(view: View, lines: Sequence[Line], parts: Sequence[str]) -> Iterator[Row]:
     """The same lines in the ledger. An episode's first line leads to it: a thousand lines need not repeat the way."""
     seen: set[int] = set()
     for line in lines:
         what = Cell(text=view.account.called(line.item))
         where = _where(view, line, leads=line.episode not in seen)
         seen.add(line.episode)
-        yield Row(cells=(what, *_goods_in(view, line), *where, *_sums(view, line)), anchor=line_anchor(line.ref))
+        sums = _sums(view.words, line, parts)
+        yield Row(cells=(what, *_goods_in(view, line), *where, *sums), anchor=line_anchor(line.ref))
 
 
 def _goods_in(view: View, line: Line) -> tuple[Cell, Cell]:
     return Cell(text=view.words.quantity(line.item.quantity)), Cell(text=came_from(line, view.words))
 
 
-def _sums(view: View, line: Line) -> tuple[Cell, ...]:
-    words, parts, unpriced = view.words, line.parts, bool(line.parts.unpriced)
-    return (
-        _amount(words, parts, "paid", shown=True, unpriced=unpriced),
-        _amount(words, parts, "job_cost", shown=True, unpriced=unpriced),
-        *(_amount(words, parts, part) for part in PARTS),
-    )
+def _sums(words: Words, line: Line, parts: Sequence[str]) -> tuple[Cell, ...]:
+    """What was paid, job cost, and the parts; of a line without a price, what is known of them."""
+    if not line.parts.unpriced:
+        return _amounts(words, line.parts, parts)
+    lead = (line.parts.paid, line.parts.job_cost)
+    known = [Cell(text=words.bare(amount) if amount else words.say("not priced")) for amount in lead]
+    return (*known, *_amounts(words, line.parts, parts)[2:])
+
+
+def _amounts(words: Words, told: Parts, parts: Sequence[str]) -> tuple[Cell, ...]:
+    """Paid and job cost, whatever they are, and the parts that are something."""
+    lead = Cell(text=words.bare(told.paid)), Cell(text=words.bare(told.job_cost))
+    rest = [amount_of(told, part) for part in parts]
+    return (*lead, *(Cell(text=words.bare(amount)) if amount else EMPTY for amount in rest))
 
 
 def _where(view: View, line: Line, *, leads: bool) -> tuple[Cell, ...]:
@@ -143,26 +156,6 @@ def came_from(line: Line, words: Words) -> str:
     if item.kind is Kind.TRAVEL:
         return words.say("travel")
     return words.say(SOURCES[item.source])
-
-
-def _amount(words: Words, parts: Parts, key: str, *, shown: bool = False, unpriced: bool = False) -> Cell:
-    amount = amount_of(parts, key)
-    if unpriced and not amount:
-        return Cell(text=words.say("not priced"))
-    return Cell(text=words.bare(amount) if amount or shown else "")
-
-
-def _foot(view: View, foot: str, whole: Parts, *, ledger: bool) -> Row:
-    words = view.words
-    return Row(
-        cells=(
-            Cell(text=foot),
-            *(Cell() for _ in range(5 if ledger else 2)),
-            Cell(text=words.bare(whole.paid)),
-            Cell(text=words.bare(whole.job_cost)),
-            *(_amount(words, whole, part) for part in PARTS),
-        )
-    )
 
 
 def notes_on(view: View, line: Line) -> Sequence[str]:

@@ -54,6 +54,9 @@ class Cell:
         return not (self.text or self.small or self.drawing)
 
 
+EMPTY = Cell()
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Row:
     """The cells of a row. `anchor` is its id on the page; `notes` stand under the first cell."""
