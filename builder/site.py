@@ -29,11 +29,12 @@ from builder.publish.assemble import Make, OnDemand, file_makers
 from builder.publish.card import draw_card
 from builder.publish.folder import Copy, digest_of, publish_folder
 from builder.publish.folder_errors import SiteError
+from builder.publish.hands import all_made
 from builder.publish.pictures import Album, PhotoError, Prepared, prepare_photos
 from builder.publish.preview import Built, serve
 from builder.retold import Site, Telling, note_site
 from builder.store.store import Store, usual_store
-from builder.words.telling import Tell, each, quiet
+from builder.words.telling import Tell, quiet
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -128,14 +129,16 @@ def _files(
     """Every file. What is `before` is known by its digest, and made only if the site has lost it."""
     words = Words(account.journal.settings.language, account.ledger.currency)
     makers = site_makers(account, words, prepared.photos, store)
-    in_turn = sorted(makers, key=lambda path: path not in _LARGE)
-    made = each(in_turn, len(makers), "files", tell)
-    files = {path: Copy(before[path], makers[path]) if path in before else makers[path]() for path in made}
+    in_turn = sorted(makers, key=lambda path: (path not in _LARGE, path.startswith(_MANY)))
+    made = all_made({path: makers[path] for path in in_turn if path not in before}, store, tell)
+    files = {path: Copy(before[path], makers[path]) if path in before else made[path] for path in makers}
     return {**files, **prepared.files}
 
 
 # Those that hold every line are made first, while little else is held: the most memory is taken by making them.
 _LARGE = frozenset({LEDGER, "figures.json"})
+# And those that are many and small are made last, so that two processes come to their end at once.
+_MANY = ("episodes/", "show-notes/")
 
 
 def site_makers(account: Account, words: Words, photos: Mapping[str, Photo], store: Store) -> dict[str, Make]:

@@ -12,7 +12,7 @@ from __future__ import annotations
 
 import hashlib
 import os
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from contextlib import suppress
 from pathlib import Path
 from threading import Lock
@@ -71,9 +71,20 @@ class Store:
             return self._find(_name(key))
 
     def keep(self, key: str, data: bytes) -> None:
-        """Store the bytes of this key, which are always the same."""
+        """Store the bytes of this key. Any that were ever stored under it have to do as well."""
         with self._lock:
             self._keep(_name(key), data)
+
+    def fresh(self) -> Mapping[bytes, bytes]:
+        """The pieces that this run made and that are written nowhere yet."""
+        with self._lock:
+            return dict(self._fresh)
+
+    def take(self, pieces: Mapping[bytes, bytes]) -> None:
+        """Store fresh pieces of another process that this one was divided into."""
+        with self._lock:
+            for name, data in pieces.items():
+                self._keep(name, data)
 
     def close(self) -> None:
         """Write what this run made, tidy up, and let go of the files. Never fails."""
