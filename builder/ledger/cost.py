@@ -121,10 +121,10 @@ class Books:
         """Report a refund or a share that is more than there was to give back or to share."""
         if item.cost is Told.UNKNOWN:
             return
-        back = split(price.whole, kept_part(item))[1]
-        limit = max(back, refundable(item, price)[1])
-        if item.refund is not None and item.refund.minor > limit:
-            refund_too_high(item, limit, self._findings)
+        if item.refund is not None:
+            limit = max(split(price.whole, kept_part(item))[1], refundable(item, price)[1])
+            if item.refund.minor > limit:
+                refund_too_high(item, limit, self._findings)
         if isinstance(item.share, Money) and item.share.minor > kept_goods(item, price):
             share_too_high(item, Money(kept_goods(item, price), self._currency), self._findings)
 

@@ -81,7 +81,7 @@ def unpaid_hours(item: Item) -> Fraction:
 
 def own_work(hours: Fraction, settings: Settings) -> int:
     """Hours at the journal's labour rate, minor units, rounded once half up."""
-    if settings.labour_rate is None:
+    if settings.labour_rate is None or not hours:
         return 0
     return till(hours, settings.labour_rate, settings.currency)
 
