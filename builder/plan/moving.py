@@ -26,11 +26,9 @@ class _Answered:
     job_cost: int = 0
     bought: Quantity | None = None
     counted: bool = True
-    any: bool = False
 
     def add(self, line: Line) -> None:
         self.job_cost += line.parts.job_cost
-        self.any = True
         if adds_none(line):
             return
         bought = had_by(line, frozenset(self.match.refs))
@@ -41,8 +39,6 @@ class _Answered:
 
     def lacking(self) -> int:
         wanted = _wanted(self.match)
-        if not self.any:
-            return self.match.planned_cost
         if not self.counted or self.bought is None or wanted is None or not self.bought.like(wanted):
             return max(self.match.planned_cost - self.job_cost, 0)
         missing = max(wanted.value - self.bought.to_like(wanted), Fraction(0))

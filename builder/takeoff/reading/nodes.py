@@ -83,8 +83,10 @@ class NodeReader:
     def _empty(self, node: Scalar, kept: Input, name: str) -> None:
         if node.comment:
             found, fix = f"{name} has no value: a # begins a comment", f'write "{clipped(node.comment)}"'
-        else:
+        elif name == kept.key:
             found, fix = f"{name} has no value", f"write {name}: {kept.example}"
+        else:  # an entry of a list, which stands there without a name
+            found, fix = f"{name} has no value", f"write one, such as {kept.example}, or remove it"
         self._problem(node.place, found, expected(kept), fix)
 
     def _listed(self, node: Node, kept: Input) -> tuple[Node, ...]:
