@@ -14,7 +14,7 @@ import os
 import sys
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from contextlib import suppress
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cache, lru_cache
 from pathlib import Path
 from typing import TypeAlias
@@ -44,11 +44,11 @@ class Asked:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Done:
-    """What came of it: the pictures that the site shows, what stands there now, and what is to be told again:
-    warnings, and notes on photos.
+    """What came of it: the pictures that the site shows, with SHA-256 of their files, what stands there now, and what
+    is to be told again: warnings, and notes on photos.
     """
 
-    pictures: tuple[str, ...] = ()
+    pictures: Mapping[str, str] = field(default_factory=dict)
     standing: str = ""
     warnings: str = ""
     notes: tuple[str, ...] = ()
@@ -72,11 +72,11 @@ def look(asked: Asked) -> Files | None:
 def as_before(asked: Asked, files: Files, store: Store) -> Spared | None:
     """What there is to tell where the site already is what would be made; None where it may not be."""
     key = _key(asked, files)
-    pictures = store.find(key)
-    shown = None if pictures is None else tuple(json.loads(pictures))
-    with_pictures = None if shown is None else _with_pictures(key, asked, shown)
+    shown = store.find(key)
+    pictures = None if shown is None else pictures_now(asked, json.loads(shown))
+    with_pictures = None if pictures is None else _with_pictures(key, pictures)
     noted = None if with_pictures is None else store.find(with_pictures)
-    if shown is None or noted is None:
+    if noted is None:
         return None
     said = json.loads(noted)
     if not stands(asked.to, said["standing"], asked.journal):
@@ -117,19 +117,22 @@ def note(asked: Asked, files: Files, done: Done, store: Store) -> None:
     """Note what a publish made, and from what."""
     key = _key(asked, files)
     said = {"standing": done.standing, "warnings": done.warnings, "notes": done.notes}
-    with_pictures = _with_pictures(key, asked, done.pictures)
-    if with_pictures is not None:
-        store.remember(key, json.dumps(done.pictures).encode)
-        store.remember(with_pictures, json.dumps(said).encode)
+    store.remember(key, json.dumps(list(done.pictures)).encode)
+    store.remember(_with_pictures(key, done.pictures), json.dumps(said).encode)
 
 
-def _with_pictures(key: str, asked: Asked, pictures: Iterable[str]) -> str | None:
-    """A key with what is in the pictures: their names alone do not say whether they changed.
+def _with_pictures(key: str, pictures: Mapping[str, str]) -> str:
+    """A key with what is in the pictures: their names alone do not say whether they changed."""
+    return f"{key} {list(pictures.values())}"
 
-    None where one is not to be read under its name (its accents may be written the other way).
+
+def pictures_now(asked: Asked, paths: Iterable[str]) -> Mapping[str, str] | None:
+    """SHA-256 of each picture's file; None where one is not to be read under its name (its accents may be written
+    the other way).
     """
-    digests = digests_of(asked, pictures)
-    return None if None in digests else f"{key} {digests}"
+    digests = {path: _digest(asked.journal / path) for path in paths}
+    found = {path: digest for path, digest in digests.items() if digest is not None}
+    return found if len(found) == len(digests) else None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -248,11 +251,6 @@ def _all_in(folder: Path, endings: tuple[str, ...]) -> list[str]:
     for here, _folders, names in os.walk(folder):
         found += [f"{here}/{name}" for name in names if name.endswith(endings) and "__pycache__" not in here]
     return sorted(found)
-
-
-def digests_of(asked: Asked, pictures: Iterable[str]) -> list[str | None]:
-    """SHA-256 of each picture; None for one that cannot be read under its name."""
-    return [_digest(asked.journal / path) for path in pictures]
 
 
 def _digest(file: Path) -> str | None:

@@ -149,7 +149,7 @@ def publish(told: argparse.Namespace) -> int:
             return DONE
         from builder.site import publish_site  # not needed where no figure changed
 
-        worked = _worked(told)
+        worked = _worked(told, asked.today)
         if not _tell(worked, told.journal):
             return JOURNAL_WRONG
         with along(sys.stderr) as tell:
@@ -377,12 +377,12 @@ def completion(told: argparse.Namespace) -> int:
     return DONE
 
 
-def _worked(told: argparse.Namespace) -> Worked:
+def _worked(told: argparse.Namespace, today: datetime.date | None = None) -> Worked:
     """The journal that a command was told, worked out; on a terminal with a bar where that takes long."""
     from builder.app import work_out  # after the command is known: see the module
 
     with along(sys.stderr) as tell:
-        return work_out(told.journal, told.as_of, _today(), tell)
+        return work_out(told.journal, told.as_of, today or _today(), tell)
 
 
 def _today() -> datetime.date:

@@ -23,10 +23,10 @@ from builder.again import (
     Done,
     Spared,
     digest_of_all,
-    digests_of,
     facts_of,
     fronts,
     note,
+    pictures_now,
     stories_of,
     what_changed,
 )
@@ -37,12 +37,14 @@ from builder.pages.frame import EPISODE_PAGE, root_of
 from builder.pages.prose import Photo, Said, tell
 from builder.publish.folder import Copy, publish_folder, standing_at
 from builder.publish.folder_errors import SiteError
+from builder.publish.folder_tree import file_digest
 from builder.store.store import Store
 
 MOST = 20  # stories told anew one by one
 
-# No story holds a <section>: cleaning takes it out. So the first one after a story's beginning is the page's own.
-BEGINS, ENDS, AFTER = '<div class="story">\n', "\n</div>\n", "<section"
+# All that a page holds before and after its story is written by templates, in which every angle bracket of a text is
+# escaped. So the first of the one and the last of the other are the page's own, whatever stands in the story.
+BEGINS, ENDS, AFTER = '<div class="story">\n', "\n</div>\n", '<section aria-labelledby="{}">'
 DESCRIBED = '<meta name="description" content="'
 
 
@@ -80,14 +82,15 @@ class _Stood:
 def note_site(asked: Asked, files: Files, site: Site, pages: Iterable[tuple[Telling, str]], store: Store) -> None:
     """Note what a site was made from, and of each page, with its SHA-256, what it takes into its story."""
     front = _front(asked, files)
-    _keep_site(front, asked, files, site, store)
+    _keep_site(front, files, site, store)
     for told, digest in pages:
         said = {
             "figures": {name: [one.text, one.href] for name, one in sorted(told.figures.items())},
-            "photos": {path: asdict(one) for path, one in told.photos.items()},
+            "photos": {path: asdict(one) | {"of": site.done.pictures[path]} for path, one in told.photos.items()},
             "pictures": told.pictures,
         }
-        store.remember(_page_key(front, told.file, digest), json.dumps(said).encode)
+        key = _page_key(front, told.file, stories_of(files)[told.file], digest)
+        store.keep(key, json.dumps(said).encode())
 
 
 def retold(asked: Asked, files: Files, store: Store) -> Spared | None:
@@ -103,12 +106,14 @@ def retold(asked: Asked, files: Files, store: Store) -> Spared | None:
     others = {path: Copy(digest, partial(_lost, path)) for path, digest in standing.files.items()}
     spare = store.folder / "spare" if store.folder is not None else None
     try:
-        made = publish_folder(asked.to, {**others, **pages}, version=__version__, journal=asked.journal, spare=spare)
-    except SiteError:
+        made = publish_folder(
+            asked.to, {**others, **pages}, version=__version__, journal=asked.journal, spare=spare, wait=0
+        )
+    except SiteError:  # also where another publish is at work: whoever makes everything waits for it
         return None
     done = replace(stood.site.done, standing=made.standing)
     note(asked, files, done, store)
-    _keep_site(front, asked, files, replace(stood.site, done=done), store)
+    _keep_site(front, files, replace(stood.site, done=done), store)
     return Spared(warnings=done.warnings, says=what_changed(made, asked.to, stood.site.spent, done.notes))
 
 
@@ -122,15 +127,18 @@ def _site_key(front: str, standing: str) -> str:
     return f"{front} site {standing}"
 
 
-def _page_key(front: str, file: str, digest: str) -> str:
-    return f"{front} page {file} {digest}"
+def _page_key(front: str, file: str, story: str, page: str) -> str:
+    """Two stories can come to the same page and yet show other pictures elsewhere: both are in the key."""
+    return f"{front} page {file} {story} {page}"
 
 
-def _keep_site(front: str, asked: Asked, files: Files, site: Site, store: Store) -> None:
-    """Two stories may come to the same site, so there may be two such notes, of which each is true."""
+def _keep_site(front: str, files: Files, site: Site, store: Store) -> None:
+    """Stories that come to the same site have their notes under one key. Each is true, so any of them will do: of a
+    page that note is looked up which belongs to the very story that is named here.
+    """
     said = {
         "stories": stories_of(files),
-        "pictures": list(zip(site.done.pictures, digests_of(asked, site.done.pictures), strict=True)),
+        "pictures": site.done.pictures,
         "warnings": site.done.warnings,
         "notes": site.done.notes,
         "spent": site.spent,
@@ -145,11 +153,9 @@ def _noted_site(front: str, asked: Asked, standing: str, store: Store) -> _Stood
     if raw is None:
         return None
     said = json.loads(raw)
-    pictures = tuple(path for path, _ in said["pictures"])
-    digests = digests_of(asked, pictures)
-    if None in digests or digests != [digest for _, digest in said["pictures"]]:
+    if pictures_now(asked, said["pictures"]) != said["pictures"]:
         return None
-    done = Done(pictures=pictures, standing=standing, warnings=said["warnings"], notes=tuple(said["notes"]))
+    done = Done(pictures=said["pictures"], standing=standing, warnings=said["warnings"], notes=tuple(said["notes"]))
     site = Site(done=done, spent=said["spent"], warned=frozenset(said["warned"]))
     return _Stood(site=site, stories=said["stories"])
 
@@ -165,24 +171,28 @@ def _pages(
     if not 0 < len(changed) <= MOST or changed & stood.site.warned:
         return {}
     episodes, problems = read_alone(files, changed)
+    if any(problem.place.file in changed for problem in problems):
+        return {}
     pages = {}
-    for episode in () if problems else episodes:
-        path = EPISODE_PAGE.format(name=episode.name)
-        key = _page_key(front, episode.file, standing.get(path, ""))
-        noted, before = store.find(key), _read(asked.to / path, standing.get(path))
-        page = None if noted is None or before is None else _page(episode, before, json.loads(noted), store)
+    for episode in episodes:
+        path, file = EPISODE_PAGE.format(name=episode.name), episode.file
+        before = _read(asked.to / path, standing.get(path))
+        noted = store.find(_page_key(front, file, stood.stories[file], standing.get(path, "")))
+        page = None if noted is None or before is None else _page(episode, before, json.loads(noted), stood, store)
         if noted is not None and page is not None:
             pages[path] = page
-            store.remember(_page_key(front, episode.file, _sha256(page)), partial(bytes, noted))
+            store.keep(_page_key(front, file, stories_of(files)[file], _sha256(page)), noted)
     return pages if len(pages) == len(changed) else {}
 
 
-def _page(episode: Episode, before: str, noted: Any, store: Store) -> bytes | None:
+def _page(episode: Episode, before: str, noted: Any, stood: _Stood, store: Store) -> bytes | None:
     """The page that stands with the new story; None where more than its story may change."""
     figures = {name: Said(text=text, href=href) for name, (text, href) in noted["figures"].items()}
     if [[one.path, one.alt] for one in episode.pictures] != noted["pictures"]:
         return None
     if not figures.keys() >= {mark.name for mark in episode.marks}:
+        return None
+    if any(stood.site.done.pictures[path] != one["of"] for path, one in noted["photos"].items()):
         return None
     photos = {path: _photo(one) for path, one in noted["photos"].items()}
     root = root_of(EPISODE_PAGE.format(name=episode.name))
@@ -190,7 +200,7 @@ def _page(episode: Episode, before: str, noted: Any, store: Store) -> bytes | No
     if not episode.summary and _described(before) != story.opening:
         return None
     begin = before.find(BEGINS) + len(BEGINS)
-    end = before.find(AFTER, begin) - len(ENDS)
+    end = before.rfind(AFTER.format("video" if episode.video else "costs")) - len(ENDS)
     if not before.startswith(ENDS, end):
         return None
     return f"{before[:begin]}{story.html}{before[end:]}".encode()
@@ -209,10 +219,9 @@ def _described(page: str) -> str:
 
 def _read(file: Path, digest: str | None) -> str | None:
     """A page, if it is what we wrote."""
-    try:
-        raw = file.read_bytes()
-    except OSError:
+    if digest is None or file_digest(str(file)) != digest:  # which opens nothing but plain files
         return None
+    raw = file.read_bytes()
     return raw.decode() if _sha256(raw) == digest else None
 
 

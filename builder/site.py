@@ -68,7 +68,7 @@ def publish_site(worked: Worked, asked: Asked, store: Store, tell: Tell = quiet)
     except (SiteError, PhotoError) as error:
         return Outcome(done=False, says=str(error))
     done = Done(
-        pictures=tuple(prepared.photos),
+        pictures=prepared.digests,
         standing=changed.standing,
         warnings=told_whole(worked, asked.journal.as_posix()),
         notes=prepared.notes,

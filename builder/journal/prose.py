@@ -22,6 +22,8 @@ _PICTURE = re.compile(
     r"!\[(?P<alt>(?:[^\[\]\n]++|\[[^\[\]\n]*+\])*+)\]"
     r"(?:\((?P<inside>(?:[^()\n]++|\([^()\n]*+\))*+)\)|\[(?P<name>[^\[\]\n]*+)\])"
 )
+_CODE = re.compile(r"`|~~~|^(?: {4}|\t| +\t)", re.MULTILINE)
+_COMMENT = re.compile(r"<!--[^<>\\]++(?<=--)>")
 _ADDRESS = re.compile(r"^ {0,3}\[(?P<name>[^\[\]\n]+)\]:[ \t]*(?P<path>\S+)", re.MULTILINE)
 _TAG = re.compile(r"<img\b[^<>]*>", re.IGNORECASE)
 _SRC = re.compile(r"""\bsrc\s*=\s*(?:"(?P<double>[^"]*)"|'(?P<single>[^']*)'|(?P<bare>[^"'\s>]+))""", re.IGNORECASE)
@@ -81,6 +83,7 @@ def check_marks(prose: str, place: Whereabouts, reading: Reading) -> None:
 
 def find_pictures(prose: str, lines: Lines, reading: Reading) -> tuple[Picture, ...]:
     """Every picture of the journal that the story shows; pictures of other hosts are refused."""
+    prose = _without_comments(prose)
     addresses = {found["name"].lower(): found["path"] for found in _ADDRESS.finditer(prose)}
     found = [(one, _path(one, addresses), one["alt"]) for one in _PICTURE.finditer(prose)]
     for tag in _TAG.finditer(prose):
@@ -92,6 +95,28 @@ def find_pictures(prose: str, lines: Lines, reading: Reading) -> tuple[Picture, 
         if path
     )
     return tuple(one for one in pictures if one is not None)
+
+
+def _without_comments(prose: str) -> str:
+    """The story with blanks for what its author took out with <!-- and -->, so that every place stays what it is.
+
+    Only where that is certain: in a paragraph of its own, before any other tag and any code. A picture that counts
+    though it is not shown does less harm than one that is shown and missing.
+    """
+    kept, at, code = [], 0, _CODE.search(prose)
+    while (begins := prose.find("<", at, code.start() if code else len(prose))) >= 0:
+        comment = _COMMENT.match(prose, begins)
+        if comment is None or not _begins_paragraph(prose, begins):
+            break
+        kept += [prose[at:begins], re.sub(r"[^\n]", " ", comment[0])]
+        at = comment.end()
+    return "".join([*kept, prose[at:]])
+
+
+def _begins_paragraph(prose: str, at: int) -> bool:
+    line = prose.rfind("\n", 0, at) + 1
+    before = prose.rfind("\n", 0, max(line - 1, 0)) + 1
+    return not prose[line:at].strip(" ") and not prose[before:line].strip()
 
 
 def _path(match: re.Match[str], addresses: dict[str, str]) -> str:

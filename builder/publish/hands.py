@@ -14,7 +14,7 @@ import signal
 import sys
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from contextlib import suppress
-from typing import NoReturn, Protocol
+from typing import Protocol
 
 from builder.words.telling import Tell, quiet
 
@@ -50,15 +50,19 @@ def _made(
 if sys.platform == "linux":
 
     def _by_two(paths: Sequence[str], makers: Mapping[str, Make], kept: Kept, tell: Tell) -> dict[str, bytes]:
-        """The same, with a second process."""
+        """The same, with a second process; without one where the system has none to give."""
         numbers = _listed(len(paths))
         back, forth = os.pipe()
-        gc.freeze()  # else looking for what is not needed any more would copy all that both have in common
         first = os.getpid()
-        second = os.fork()
+        gc.freeze()  # else looking for what is not needed any more would copy all that both have in common
+        second = _divided()
         if second == 0:
-            os.close(back)  # else it would wait for ever to be read when the first process was killed
-            _second(_made(paths, makers, _while_of(first, _next(numbers, len(paths))), quiet), kept, forth)
+            try:
+                os.close(back)  # else it would wait for ever to be read when the first process was killed
+                mine = _while_of(first, _next(numbers, len(paths)))
+                _send(_made(paths, makers, mine, quiet), kept, forth)
+            finally:
+                os._exit(0)  # without a word: what it could not do is done again, where a mistake is told
         os.close(forth)
         try:
             files = dict(_made(paths, makers, _next(numbers, len(paths)), tell))
@@ -66,10 +70,19 @@ if sys.platform == "linux":
         finally:
             os.close(back)
             os.close(numbers)
-            os.kill(second, signal.SIGKILL)  # it has nothing left to do, or nobody to do it for
-            os.waitpid(second, 0)
+            gc.unfreeze()
+            if second is not None:
+                os.kill(second, signal.SIGKILL)  # it has nothing left to do, or nobody to do it for
+                os.waitpid(second, 0)
         missing = (number for number, path in enumerate(paths) if path not in files)
         return files | dict(_made(paths, makers, missing, tell))
+
+    def _divided() -> int | None:
+        """The second process as the first knows it, 0 in the second itself, None where there may be no more."""
+        try:
+            return os.fork()
+        except OSError:
+            return None
 
     def _listed(count: int) -> int:
         """A pipe that holds the numbers below, a few at a time as the smallest pipe has 4,096 bytes. Whoever reads
@@ -91,15 +104,13 @@ if sys.platform == "linux":
         """The numbers, while the process that began this one is there."""
         return (number for number in numbers if os.getppid() == first)
 
-    def _second(made: Iterator[tuple[str, bytes]], kept: Kept, forth: int) -> NoReturn:
-        """The second process: makes files, sends them and what is to be kept, and ends without a word."""
-        with suppress(BaseException):
-            before = set(kept.fresh())
-            files = dict(made)
-            pieces = {key: piece for key, piece in kept.fresh().items() if key not in before}
-            with os.fdopen(forth, "wb") as to:
-                pickle.dump((files, pieces), to)
-        os._exit(0)
+    def _send(made: Iterator[tuple[str, bytes]], kept: Kept, forth: int) -> None:
+        """Make files, then send them and what is to be kept."""
+        before = set(kept.fresh())
+        files = dict(made)
+        pieces = {key: piece for key, piece in kept.fresh().items() if key not in before}
+        with os.fdopen(forth, "wb") as to:
+            pickle.dump((files, pieces), to)
 
     def _brought(back: int, kept: Kept) -> dict[str, bytes]:
         """What the second process made; nothing where it did not come to its end."""

@@ -14,7 +14,7 @@ import warnings
 import zlib
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from hashlib import sha256
 from io import BytesIO
 from pathlib import Path
@@ -73,12 +73,13 @@ class Rendition:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Photo:
-    """A photo's own size, upright, and its renditions by width, the narrowest first."""
+    """A photo's own size, upright, its renditions by width, the narrowest first, and SHA-256 of its file."""
 
     width: int
     height: int
     renditions: tuple[Rendition, ...]
     notes: tuple[Note, ...] = ()
+    digest: str = ""
 
 
 def facts(raw: bytes) -> tuple[int, int]:
@@ -95,13 +96,15 @@ def prepare(path: Path, raw: bytes, widths: Sequence[int] = WIDTHS) -> Photo:
     header = read_header(raw)
     _check(path, header)
     sizes = _sizes(*header.upright, widths)
-    stem = f"photos/{_slug(path.stem)}-{sha256(raw).hexdigest()[:8]}"
+    digest = sha256(raw).hexdigest()
+    stem = f"photos/{_slug(path.stem)}-{digest[:8]}"
     with _damage_told(header):
         whole, moves = _upright(raw, header, sizes[-1])
         drawn = header.format != "JPEG" and whole.getcolors(FEW_COLOURS) is not None
         renditions = _worthwhile([_rendition(whole, size, stem, drawn=drawn) for size in sizes])
     width, height = header.upright
-    return Photo(width=width, height=height, renditions=renditions, notes=_moving(header) if moves else ())
+    notes = _moving(header) if moves else ()
+    return Photo(width=width, height=height, renditions=renditions, notes=notes, digest=digest)
 
 
 def prepare_once(
@@ -115,7 +118,8 @@ def prepare_once(
     So a photo that is known costs no decoding, and its bytes are read only where they have to be written.
     They are made again from the file at `path` if they were forgotten in between.
     """
-    key = f"photo {_recipe()} {sha256(raw).hexdigest()} {_slug(path.stem)} {path.suffix.lower()} {tuple(widths)}"
+    digest = sha256(raw).hexdigest()
+    key = f"photo {_recipe()} {digest} {_slug(path.stem)} {path.suffix.lower()} {tuple(widths)}"
 
     def make() -> bytes:
         photo = prepare(path, raw, widths)
@@ -128,7 +132,7 @@ def prepare_once(
             f"{key} {width}", lambda: prepare(path, path.read_bytes(), widths).renditions[number].data
         )
 
-    return _read_back(remember(key, make), fetch)
+    return replace(_read_back(remember(key, make), fetch), digest=digest)
 
 
 def _written(photo: Photo) -> bytes:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import os
 from collections.abc import Callable, Iterator, Mapping
 from concurrent.futures import ThreadPoolExecutor
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 from unicodedata import normalize
 
@@ -39,12 +39,14 @@ class PhotoError(Exception):
 class Prepared:
     """Photos by path in the journal, and their files by path in the site, read only where they are written.
 
-    `notes` are sentences for the author, on photos that are shown and yet not as they are.
+    `notes` are sentences for the author, on photos that are shown and yet not as they are. `digests` are SHA-256 of
+    the author's own files as they were read, by path in the journal.
     """
 
     photos: Mapping[str, Photo]
     files: Mapping[str, Copy]
     notes: tuple[str, ...] = ()
+    digests: Mapping[str, str] = field(default_factory=dict)
 
 
 def prepare_photos(
@@ -57,12 +59,14 @@ def prepare_photos(
     shown: dict[str, Photo] = {}
     files: dict[str, Copy] = {}
     notes: list[str] = []
+    digests: dict[str, str] = {}
     for path, made in each(_all(paths, folder, remember, album), len(paths), "photos", tell):
         sources = tuple((one.name, one.width) for one in made.renditions)
         shown[path] = Photo(sources=sources, width=made.renditions[-1].width, height=made.renditions[-1].height)
         files |= {one.name: Copy(one.sha256, one.read) for one in made.renditions}
+        digests[path] = made.digest
         notes += [f"{path}: {note.found}; {note.fix}." for note in made.notes]
-    return Prepared(photos=shown, files=files, notes=tuple(notes))
+    return Prepared(photos=shown, files=files, notes=tuple(notes), digests=digests)
 
 
 def _all(

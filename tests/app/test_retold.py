@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Callable
 from pathlib import Path
 
 import pytest
 
+from builder.publish.folder import publish_folder
+from builder.publish.folder_errors import InUse
 from tests.app.desk import Desk, again, desk, published
 
 __all__ = ["desk"]  # a fixture: tests ask for it by its name
@@ -36,9 +39,10 @@ def reckoned(desk: Desk, monkeypatch: pytest.MonkeyPatch) -> Reckoned:
     return Reckoned(monkeypatch)
 
 
-def clean(desk: Desk, patch: pytest.MonkeyPatch) -> dict[str, bytes]:
+def clean(desk: Desk) -> dict[str, bytes]:
     """What a publish makes that knows of no other."""
-    return published(desk, desk.journal.parent / "clean", patch, "none")
+    with pytest.MonkeyPatch.context() as patch:  # and what comes after knows again
+        return published(desk, desk.journal.parent / "clean", patch, "none")
 
 
 def site(desk: Desk) -> dict[str, bytes]:
@@ -58,9 +62,7 @@ STORIES: dict[str, Change] = {
 
 
 @pytest.mark.parametrize("change", STORIES.values(), ids=list(STORIES))
-def test_a_story_told_anew_is_on_its_page_without_any_reckoning(
-    desk: Desk, reckoned: Reckoned, change: Change, monkeypatch: pytest.MonkeyPatch
-) -> None:
+def test_a_story_told_anew_is_on_its_page_without_any_reckoning(desk: Desk, reckoned: Reckoned, change: Change) -> None:
     """Byte for byte what a clean publish makes; the next run finds nothing to do; and back it goes as well."""
     first = site(desk)
     change(desk)
@@ -76,12 +78,10 @@ def test_a_story_told_anew_is_on_its_page_without_any_reckoning(
     assert reckoned.times == 0
     assert site(desk) == first
     change(desk)
-    assert clean(desk, monkeypatch) == told
+    assert clean(desk) == told
 
 
-def test_a_figure_that_the_page_names_already_may_be_named_elsewhere_in_it(
-    desk: Desk, reckoned: Reckoned, monkeypatch: pytest.MonkeyPatch
-) -> None:
+def test_a_figure_that_the_page_names_already_may_be_named_elsewhere_in_it(desk: Desk, reckoned: Reckoned) -> None:
     """What it comes to is known; a figure that is new there has to be looked up, once."""
     desk.edit(desk.episodes[1], "## Part 4", "It took {= footing.bags =}.\n\n## Part 4")
     assert again(desk) == 0
@@ -91,7 +91,7 @@ def test_a_figure_that_the_page_names_already_may_be_named_elsewhere_in_it(
     )
     assert again(desk) == 0
     assert reckoned.times == 1
-    assert site(desk) == clean(desk, monkeypatch)
+    assert site(desk) == clean(desk)
 
 
 MORE: dict[str, Change] = {
@@ -128,14 +128,113 @@ MORE: dict[str, Change] = {
 
 
 @pytest.mark.parametrize("change", MORE.values(), ids=list(MORE))
-def test_what_asks_for_more_than_a_story_gets_more(
-    desk: Desk, reckoned: Reckoned, change: Change, monkeypatch: pytest.MonkeyPatch
-) -> None:
+def test_what_asks_for_more_than_a_story_gets_more(desk: Desk, reckoned: Reckoned, change: Change) -> None:
     """Everything is worked out, and the site is what a clean publish makes."""
     change(desk)
     assert again(desk) == 0
     assert reckoned.times == 1
-    assert site(desk) == clean(desk, monkeypatch)
+    assert site(desk) == clean(desk)
+
+
+SO, HIDDEN = "\nSo it went.\n", "\nSo it went<!-- ![The form](../photos/b.png) -->.\n"  # the latter counts as shown
+
+
+def told_in_turn(desk: Desk, *endings: str) -> None:
+    """Publish the first story with each ending in turn; the last time it has to be what a clean publish makes."""
+    first = desk.first[desk.episodes[0]]
+    for ending in endings:
+        desk.episodes[0].write_bytes(first.rstrip() + ending.encode())
+        assert again(desk) == 0
+    assert site(desk) == clean(desk)
+
+
+def test_stories_that_come_to_one_page_are_kept_apart(desk: Desk) -> None:
+    """What they show differs in lists only: the words of a picture, or a picture in a comment."""
+    desk.photo("b.png", 5)
+    desk.first[desk.episodes[0]] = desk.episodes[0].read_bytes().replace(b"![The slope](../photos/a.png)\n\n", b"")
+    told_in_turn(desk, HIDDEN, SO, f"{HIDDEN}\nMore.\n")
+    plain, escaped = "\n![It_is so](../photos/b.png)\n", "\n![It\\_is so](../photos/b.png)\n"
+    told_in_turn(desk, escaped, plain, f"{escaped}\nMore.\n")
+
+
+def test_a_photo_that_only_a_comment_named_is_what_it_is_now(desk: Desk) -> None:
+    """It was another when it was first noted."""
+    desk.photo("b.png", 2)
+    told_in_turn(desk, HIDDEN)
+    desk.photo("b.png", 4)
+    told_in_turn(desk, HIDDEN, HIDDEN.replace("<!-- ", "").replace(" -->", ""))
+
+
+@pytest.mark.parametrize("times", range(3))
+def test_a_warning_of_a_story_is_told_when_the_story_comes_back(
+    desk: Desk, capsys: pytest.CaptureFixture[str], times: int
+) -> None:
+    """Though the same page stood there without it, too."""
+    wordless = f"{HIDDEN.replace('The form', '')}\n{times}\n"
+    desk.photo("b.png", 2)
+    told_in_turn(desk, wordless, f"{SO}\n{times}\n")
+    capsys.readouterr()
+    desk.episodes[0].write_bytes(desk.first[desk.episodes[0]].rstrip() + f"{wordless}\nMore.\n".encode())
+    assert again(desk) == 0
+    assert "has no words for those who cannot see it" in capsys.readouterr().err
+
+
+def test_a_photo_saved_while_a_publish_is_at_work_is_not_overlooked(
+    desk: Desk, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """What is noted is what was read, not what lies there at the end."""
+
+    def saved_meanwhile(*words: object, **named: object) -> object:
+        done = publish_folder(*words, **named)  # type: ignore[arg-type]
+        desk.photo("a.png", 3)
+        return done
+
+    desk.photo("a.png", 2)
+    with monkeypatch.context() as patch:
+        patch.setattr("builder.site.publish_folder", saved_meanwhile)
+        assert again(desk) == 0
+    assert again(desk) == 0
+    assert site(desk) == clean(desk)
+
+
+def test_a_pipe_in_the_place_of_a_page_is_not_read(desk: Desk, reckoned: Reckoned) -> None:
+    """It would never come to an end. What others put there is in the way, and told so or written over as ever."""
+    page = desk.site / "episodes/02-weekend-2/index.html"
+    page.unlink()
+    os.mkfifo(page)
+    STORIES["two stories"](desk)
+    again(desk)
+    assert reckoned.times == 1
+
+
+def test_a_warning_about_the_settings_does_not_stand_in_the_way(
+    desk: Desk, reckoned: Reckoned, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """It has nothing to do with a story, and is told again."""
+    desk.edit(desk.journal / "journal.yaml", "language: en-US", "language: ar-EG")
+    again(desk)
+    first = capsys.readouterr().err
+    assert "ar-EG" in first
+    STORIES["a heading"](desk)
+    again(desk)
+    assert capsys.readouterr().err == first
+    assert reckoned.times == 1
+
+
+def test_another_publish_at_work_is_waited_for_once(desk: Desk, reckoned: Reckoned) -> None:
+    """By whoever makes everything, not before."""
+    asked: list[object] = []
+
+    def busy(*_: object, **named: object) -> object:
+        asked.append(named["wait"])
+        raise InUse("another publish is at work", "", "")
+
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr("builder.retold.publish_folder", busy)
+        STORIES["a heading"](desk)
+        assert again(desk) == 0
+    assert asked == [0]
+    assert reckoned.times == 1
 
 
 def test_a_mistake_in_a_story_is_told(desk: Desk, reckoned: Reckoned, capsys: pytest.CaptureFixture[str]) -> None:
@@ -160,7 +259,7 @@ def test_warnings_in_a_story_keep_their_lines(
     lines = desk.episodes[0].read_text("utf-8").splitlines()
     at = next(number for number, line in enumerate(lines, 1) if line.startswith("![]"))
     assert f":{at}:" in capsys.readouterr().err
-    desk.edit(desk.episodes[0], "![]", "Rain, rain, rain.\n\n![]")
+    desk.edit(desk.episodes[0], "![]", "\n\n![]")
     again(desk)
     assert f":{at + 2}:" in capsys.readouterr().err
     desk.edit(desk.episodes[1], "## Part 4", "## Part four")

@@ -114,6 +114,23 @@ def test_a_mistake_shows_whichever_process_meets_it(processors: Callable[[int], 
         all_made(makers(made), Store(None))
 
 
+def test_where_there_may_be_no_second_process_one_does_it_all(
+    processors: Callable[[int], None], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The system says how many a person may have. Nothing stays open."""
+    del processors
+    before = set(Path("/proc/self/fd").iterdir())
+
+    def refused() -> int:
+        raise BlockingIOError("no more processes")
+
+    monkeypatch.setattr(os, "fork", refused)
+    files = all_made(makers(by_whom), Store(None))
+    assert len(files) == MANY
+    assert makers_of(files) == {os.getpid()}
+    assert set(Path("/proc/self/fd").iterdir()) == before
+
+
 def test_no_process_and_no_open_file_is_left(processors: Callable[[int], None]) -> None:
     """Neither after all went well, nor after a mistake."""
     del processors
