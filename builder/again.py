@@ -199,7 +199,9 @@ def without_story(raw: bytes) -> bytes:
 @lru_cache(maxsize=2)
 def _key(asked: Asked, files: Files) -> str:
     """All that a site is made from but its photos: the journal's bytes, what was asked, and the program."""
-    return f"site {digest_of_all(facts_of(asked, files), files.texts)}"
+    stories = stories_of(files)
+    texts = ((name, stories[name].encode() if name in stories else raw) for name, raw in files.texts)
+    return f"site {digest_of_all(facts_of(asked, files), texts)}"
 
 
 def facts_of(asked: Asked, files: Files) -> list[object]:

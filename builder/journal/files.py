@@ -186,8 +186,7 @@ def _bytes(folder: Path, name: str, report: Report, *, linked: bool = False) -> 
         )
         return None
     try:
-        with (folder / name).open("rb") as file:
-            return file.read(LARGEST + 1)
+        return _beginning(f"{folder}/{name}")
     except OSError as error:
         report.mistake(
             Place(file=name),
@@ -196,6 +195,20 @@ def _bytes(folder: Path, name: str, report: Report, *, linked: bool = False) -> 
             "check its permissions, or that no other program holds it",
         )
         return None
+
+
+def _beginning(path: str) -> bytes:
+    """All of a file, or one byte more than one may have. By the system's own calls, as a journal may have thousands."""
+    handle = os.open(path, os.O_RDONLY | getattr(os, "O_BINARY", 0))
+    try:
+        data, size = b"", os.fstat(handle).st_size
+        while piece := os.read(handle, min(size, LARGEST) + 1):
+            data += piece
+            if len(data) == size or len(data) > LARGEST:
+                break
+        return data[: LARGEST + 1]
+    finally:
+        os.close(handle)
 
 
 def _is_link(path: str) -> bool:
