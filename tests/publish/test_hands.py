@@ -131,20 +131,29 @@ def test_where_there_may_be_no_second_process_one_does_it_all(
     assert set(Path("/proc/self/fd").iterdir()) == before
 
 
-def test_no_process_and_no_open_file_is_left(processors: Callable[[int], None]) -> None:
+def test_no_process_and_no_open_file_is_left(
+    processors: Callable[[int], None], monkeypatch: pytest.MonkeyPatch
+) -> None:
     """Neither after all went well, nor after a mistake."""
     del processors
-    before = set(Path("/proc/self/fd").iterdir())
+    before, begun, fork = set(Path("/proc/self/fd").iterdir()), list[int](), os.fork
+
+    def noted() -> int:
+        begun.append(fork())
+        return begun[-1]
 
     def failing(number: int) -> bytes:
         raise ValueError(number)
 
+    monkeypatch.setattr(os, "fork", noted)
     all_made(makers(by_whom), Store(None))
     with pytest.raises(ValueError, match="0"):
         all_made(makers(failing), Store(None))
     assert set(Path("/proc/self/fd").iterdir()) == before
-    with pytest.raises(ChildProcessError):
-        os.waitpid(-1, os.WNOHANG)
+    assert len(begun) == 2
+    for process in begun:
+        with pytest.raises(ChildProcessError):
+            os.waitpid(process, os.WNOHANG)
 
 
 KILLED = """
