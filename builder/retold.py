@@ -83,13 +83,14 @@ def note_site(asked: Asked, files: Files, site: Site, pages: Iterable[tuple[Tell
     """Note what a site was made from, and of each page, with its SHA-256, what it takes into its story."""
     front = _front(asked, files)
     _keep_site(front, files, site, store)
+    stories = stories_of(files)  # once: to look it up takes as long as there are episodes
     for told, digest in pages:
         said = {
             "figures": {name: [one.text, one.href] for name, one in sorted(told.figures.items())},
             "photos": {path: asdict(one) | {"of": site.done.pictures[path]} for path, one in told.photos.items()},
             "pictures": told.pictures,
         }
-        key = _page_key(front, told.file, stories_of(files)[told.file], digest)
+        key = _page_key(front, told.file, stories[told.file], digest)
         store.keep(key, json.dumps(said).encode())
 
 
@@ -167,7 +168,8 @@ def _pages(
 
     Where something was said about a file, its lines may have moved.
     """
-    changed = {name for name, digest in stories_of(files).items() if stood.stories.get(name) != digest}
+    stories = stories_of(files)
+    changed = {name for name, digest in stories.items() if stood.stories.get(name) != digest}
     if not 0 < len(changed) <= MOST or changed & stood.site.warned:
         return {}
     episodes, problems = read_alone(files, changed)
@@ -181,7 +183,7 @@ def _pages(
         page = None if noted is None or before is None else _page(episode, before, json.loads(noted), stood, store)
         if noted is not None and page is not None:
             pages[path] = page
-            store.keep(_page_key(front, file, stories_of(files)[file], _sha256(page)), noted)
+            store.keep(_page_key(front, file, stories[file], _sha256(page)), noted)
     return pages if len(pages) == len(changed) else {}
 
 

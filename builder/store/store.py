@@ -12,6 +12,7 @@ from __future__ import annotations
 
 import hashlib
 import os
+from collections import OrderedDict
 from collections.abc import Callable, Iterable, Mapping
 from contextlib import suppress
 from pathlib import Path
@@ -49,7 +50,7 @@ class Store:
         self.folder = folder
         self._limit = limit_bytes if folder else min(limit_bytes, IN_MEMORY)
         self._lock = Lock()
-        self._fresh: dict[bytes, bytes] = {}
+        self._fresh: OrderedDict[bytes, bytes] = OrderedDict()  # from whose beginning any number goes quickly
         self._fresh_size = 0
         self._packs: list[Pack] = []
         self._where: dict[bytes, Pack] = {}
@@ -148,7 +149,7 @@ class Store:
         if self.folder is not None and self._fresh_size >= min(FULL, self._limit):
             self._flush(self.folder)
         while self._fresh_size > self._limit:
-            self._fresh_size -= len(self._fresh.pop(next(iter(self._fresh))))
+            self._fresh_size -= len(self._fresh.popitem(last=False)[1])
 
     def _flush(self, folder: Path) -> None:
         """Fresh pieces into a pack. Where that fails they are forgotten: they can be made again."""
@@ -158,7 +159,7 @@ class Store:
             folder.mkdir(mode=0o700, parents=True, exist_ok=True)
             self._add(write_pack(folder, self._fresh), self._fresh)
             self._fit(folder)
-        self._fresh, self._fresh_size = {}, 0
+        self._fresh, self._fresh_size = OrderedDict(), 0
 
     def _add(self, path: Path, used: Iterable[bytes]) -> None:
         with suppress(ValueError):
