@@ -32,9 +32,8 @@ def processors(monkeypatch: pytest.MonkeyPatch) -> Callable[[int], None]:
 
 def by_whom(number: int) -> bytes:
     """A file that says which process made it, slowly enough that another one gets its turn."""
-    os.sched_yield()
-    worked = sum(range(20_000))
-    return f"{number} by {os.getpid()}".encode() if worked else b""
+    time.sleep(0.0005)
+    return f"{number} by {os.getpid()}".encode()
 
 
 def makers(make: Callable[[int], bytes], count: int = MANY) -> dict[str, Callable[[], bytes]]:
@@ -142,11 +141,11 @@ def test_no_process_and_no_open_file_is_left(
         return begun[-1]
 
     def failing(number: int) -> bytes:
-        raise ValueError(number)
+        raise ValueError(f"no file {number}")
 
     monkeypatch.setattr(os, "fork", noted)
     all_made(makers(by_whom), Store(None))
-    with pytest.raises(ValueError, match="0"):
+    with pytest.raises(ValueError, match="no file"):  # whichever this process came to first
         all_made(makers(failing), Store(None))
     assert set(Path("/proc/self/fd").iterdir()) == before
     assert len(begun) == 2
