@@ -62,6 +62,11 @@ class Spared:
     says: str
 
 
+def spare_of(store: Store) -> Path | None:
+    """Where folders of an old site wait for the next publish (see builder/publish/folder_bench.py)."""
+    return None if store.folder is None else store.folder / "spare"
+
+
 def look(asked: Asked) -> Files | None:
     """The journal's files, where all of them can be read."""
     report = Report()

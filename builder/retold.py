@@ -8,7 +8,6 @@ gives way, and everything is made as if nothing had been noted.
 
 from __future__ import annotations
 
-import hashlib
 import json
 from collections.abc import Iterable, Mapping
 from dataclasses import asdict, dataclass, replace
@@ -27,6 +26,7 @@ from builder.again import (
     fronts,
     note,
     pictures_now,
+    spare_of,
     stories_of,
     what_changed,
 )
@@ -35,7 +35,7 @@ from builder.journal.read import read_alone
 from builder.journal.records.episode import Episode
 from builder.pages.frame import EPISODE_PAGE, root_of
 from builder.pages.prose import Photo, Said, tell
-from builder.publish.folder import Copy, publish_folder, standing_at
+from builder.publish.folder import Copy, digest_of, publish_folder, standing_at
 from builder.publish.folder_errors import SiteError
 from builder.publish.folder_tree import file_digest
 from builder.store.store import Store
@@ -105,10 +105,9 @@ def retold(asked: Asked, files: Files, store: Store) -> Spared | None:
     if stood is None or not pages:
         return None
     others = {path: Copy(digest, partial(_lost, path)) for path, digest in standing.files.items()}
-    spare = store.folder / "spare" if store.folder is not None else None
     try:
         made = publish_folder(
-            asked.to, {**others, **pages}, version=__version__, journal=asked.journal, spare=spare, wait=0
+            asked.to, {**others, **pages}, version=__version__, journal=asked.journal, spare=spare_of(store), wait=0
         )
     except SiteError:  # also where another publish is at work: whoever makes everything waits for it
         return None
@@ -183,7 +182,7 @@ def _pages(
         page = None if noted is None or before is None else _page(episode, before, json.loads(noted), stood, store)
         if noted is not None and page is not None:
             pages[path] = page
-            store.keep(_page_key(front, file, stories[file], _sha256(page)), noted)
+            store.keep(_page_key(front, file, stories[file], digest_of(page)), noted)
     return pages if len(pages) == len(changed) else {}
 
 
@@ -224,12 +223,8 @@ def _read(file: Path, digest: str | None) -> str | None:
     if digest is None or file_digest(str(file)) != digest:  # which opens nothing but plain files
         return None
     raw = file.read_bytes()
-    return raw.decode() if _sha256(raw) == digest else None
+    return raw.decode() if digest_of(raw) == digest else None
 
 
 def _lost(path: str) -> NoReturn:
     raise OSError(f"{path} was changed by hand")
-
-
-def _sha256(raw: bytes) -> str:
-    return hashlib.sha256(raw).hexdigest()

@@ -11,7 +11,7 @@ from pathlib import Path
 from types import MappingProxyType
 
 from builder import __version__
-from builder.again import Asked, Done, Made, StoryPage, made_before, note, note_made, what_changed
+from builder.again import Asked, Done, Made, StoryPage, made_before, note, note_made, spare_of, what_changed
 from builder.app import Memory, Worked, show, told_whole, work_out
 from builder.figures.account import Account, Moved
 from builder.journal.check import shown_pictures
@@ -25,11 +25,11 @@ from builder.pages.site import Material
 from builder.pages.wording import Words
 from builder.plan.moving import forecasts_after
 from builder.plan.timing import time_plan
-from builder.publish.assemble import Make, OnDemand, file_makers
+from builder.publish.assemble import OnDemand, file_makers
 from builder.publish.card import draw_card
 from builder.publish.folder import Copy, digest_of, publish_folder
 from builder.publish.folder_errors import SiteError
-from builder.publish.hands import all_made
+from builder.publish.hands import Make, all_made
 from builder.publish.pictures import Album, PhotoError, Prepared, prepare_photos
 from builder.publish.preview import Built, serve
 from builder.retold import Site, Telling, note_site
@@ -63,7 +63,7 @@ def publish_site(worked: Worked, asked: Asked, store: Store, tell: Tell = quiet)
             files,
             version=__version__,
             journal=worked.files.folder,
-            spare=store.folder / "spare" if store.folder is not None else None,
+            spare=spare_of(store),
         )
     except (SiteError, PhotoError) as error:
         return Outcome(done=False, says=str(error))

@@ -10,11 +10,10 @@ from typing import Protocol
 from builder.pages.frame import Frame
 from builder.pages.wording import Words
 from builder.publish.assets import asset
+from builder.publish.hands import Make
 from builder.publish.templates import Kept, Templates
 
 ASSETS = ("site.css", "icon.svg", "ledger.js", "yours.js")
-
-Make = Callable[[], bytes]
 
 
 class Page(Protocol):
