@@ -23,6 +23,7 @@ from builder.journal.finds import sized_finds
 from builder.journal.known import Known
 from builder.journal.read import read_journal
 from builder.journal.records.journal import Journal
+from builder.journal.records.prose import Prose
 from builder.journal.report import Report
 from builder.journal.text import shown_lines
 from builder.ledger.keep import keep_ledger
@@ -83,7 +84,7 @@ class Memory:
 
 
 def _without_stories(journal: Journal) -> Journal:
-    told = (replace(one, prose="", prose_line=1, marks=(), pictures=()) for one in journal.episodes)
+    told = (replace(one, prose=Prose()) for one in journal.episodes)
     return replace(journal, episodes=tuple(told))
 
 

@@ -30,10 +30,10 @@ from builder.again import (
     stories_of,
     what_changed,
 )
-from builder.journal.files import Files
-from builder.journal.read import read_alone
-from builder.journal.records.episode import Episode
-from builder.pages.frame import EPISODE_PAGE, root_of
+from builder.journal.files import Files, number_and_slug
+from builder.journal.prose import read_stories
+from builder.journal.records.prose import Prose, folder_name
+from builder.pages.paths import EPISODE_PAGE, root_of
 from builder.pages.prose import Photo, Said, tell
 from builder.publish.folder import Copy, digest_of, publish_folder, standing_at
 from builder.publish.folder_errors import SiteError
@@ -61,7 +61,8 @@ class Site:
 class Telling:
     """An episode's file, its page, and what the page takes into the story: figures by name, photos by path.
 
-    `pictures` are the story's, with their words: lists of episodes show them too.
+    `pictures` are the story's, with their words: lists of episodes show them too. `video` and `summary` are whether the
+    episode has them: what follows its story, and what the page says that it is about.
     """
 
     file: str
@@ -69,6 +70,8 @@ class Telling:
     figures: Mapping[str, Said]
     photos: Mapping[str, Photo]
     pictures: tuple[tuple[str, str], ...]
+    video: bool
+    summary: bool
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -89,6 +92,8 @@ def note_site(asked: Asked, files: Files, site: Site, pages: Iterable[tuple[Tell
             "figures": {name: [one.text, one.href] for name, one in sorted(told.figures.items())},
             "photos": {path: asdict(one) | {"of": site.done.pictures[path]} for path, one in told.photos.items()},
             "pictures": told.pictures,
+            "video": told.video,
+            "summary": told.summary,
         }
         key = _page_key(front, told.file, stories[told.file], digest)
         store.keep(key, json.dumps(said).encode())
@@ -171,37 +176,36 @@ def _pages(
     changed = {name for name, digest in stories.items() if stood.stories.get(name) != digest}
     if not 0 < len(changed) <= MOST or changed & stood.site.warned:
         return {}
-    episodes, problems = read_alone(files, changed)
-    if any(problem.place.file in changed for problem in problems):
+    told, problems = read_stories(files, changed)
+    if problems:
         return {}
     pages = {}
-    for episode in episodes:
-        path, file = EPISODE_PAGE.format(name=episode.name), episode.file
+    for file, prose in told.items():
+        path = EPISODE_PAGE.format(name=folder_name(*number_and_slug(file)))
         before = _read(asked.to / path, standing.get(path))
         noted = store.find(_page_key(front, file, stood.stories[file], standing.get(path, "")))
-        page = None if noted is None or before is None else _page(episode, before, json.loads(noted), stood, store)
+        page = None if noted is None or before is None else _page(path, prose, before, json.loads(noted), stood, store)
         if noted is not None and page is not None:
             pages[path] = page
             store.keep(_page_key(front, file, stories[file], digest_of(page)), noted)
     return pages if len(pages) == len(changed) else {}
 
 
-def _page(episode: Episode, before: str, noted: Any, stood: _Stood, store: Store) -> bytes | None:
+def _page(path: str, prose: Prose, before: str, noted: Any, stood: _Stood, store: Store) -> bytes | None:
     """The page that stands with the new story; None where more than its story may change."""
     figures = {name: Said(text=text, href=href) for name, (text, href) in noted["figures"].items()}
-    if [[one.path, one.alt] for one in episode.pictures] != noted["pictures"]:
+    if [[one.path, one.alt] for one in prose.pictures] != noted["pictures"]:
         return None
-    if not figures.keys() >= {mark.name for mark in episode.marks}:
+    if not figures.keys() >= {mark.name for mark in prose.marks}:
         return None
-    if any(stood.site.done.pictures[path] != one["of"] for path, one in noted["photos"].items()):
+    if any(stood.site.done.pictures[name] != one["of"] for name, one in noted["photos"].items()):
         return None
-    photos = {path: _photo(one) for path, one in noted["photos"].items()}
-    root = root_of(EPISODE_PAGE.format(name=episode.name))
-    story = tell(episode, root, photos, figures.__getitem__, store.remember)
-    if not episode.summary and _described(before) != story.opening:
+    photos = {name: _photo(one) for name, one in noted["photos"].items()}
+    story = tell(prose, root_of(path), photos, figures.__getitem__, store.remember)
+    if not noted["summary"] and _described(before) != story.opening:
         return None
     begin = before.find(BEGINS) + len(BEGINS)
-    end = before.rfind(AFTER.format("video" if episode.video else "costs")) - len(ENDS)
+    end = before.rfind(AFTER.format("video" if noted["video"] else "costs")) - len(ENDS)
     if not before.startswith(ENDS, end):
         return None
     return f"{before[:begin]}{story.html}{before[end:]}".encode()

@@ -16,9 +16,9 @@ from builder.app import Memory, Worked, show, told_whole, work_out
 from builder.figures.account import Account, Moved
 from builder.journal.check import shown_pictures
 from builder.pages.data_files import text_makers
-from builder.pages.frame import EPISODE_PAGE, LEDGER, root_of
 from builder.pages.home import share_card
 from builder.pages.layout import page_makers
+from builder.pages.paths import EPISODE_PAGE, LEDGER, root_of
 from builder.pages.prose import Photo
 from builder.pages.saying import say_figure
 from builder.pages.site import Material
@@ -89,13 +89,15 @@ def _tellings(account: Account, photos: Mapping[str, Photo]) -> Iterator[Telling
     words = Words(account.journal.settings.language, account.ledger.currency)
     for episode in account.journal.episodes:
         page = EPISODE_PAGE.format(name=episode.name)
-        names = {mark.name for mark in episode.marks}
+        names = {mark.name for mark in episode.prose.marks}
         yield Telling(
             file=episode.file,
             page=page,
             figures={name: say_figure(name, account, words, episode.number, root_of(page)) for name in names},
-            photos={one.path: photos[one.path] for one in episode.pictures if one.path in photos},
-            pictures=tuple((one.path, one.alt) for one in episode.pictures),
+            photos={one.path: photos[one.path] for one in episode.prose.pictures if one.path in photos},
+            pictures=tuple((one.path, one.alt) for one in episode.prose.pictures),
+            video=episode.video is not None,
+            summary=bool(episode.summary),
         )
 
 
@@ -117,7 +119,7 @@ def _told_by(account: Account) -> tuple[StoryPage, ...]:
         StoryPage(
             file=episode.file,
             page=EPISODE_PAGE.format(name=episode.name),
-            pictures=tuple((one.path, one.alt) for one in episode.pictures),
+            pictures=tuple((one.path, one.alt) for one in episode.prose.pictures),
         )
         for episode in account.journal.episodes
     )

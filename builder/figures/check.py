@@ -36,7 +36,7 @@ def _wrong(account: Account, found: Sized, *, compare: bool) -> Iterator[Problem
 
 
 def _marks(episode: Episode, account: Account, found: Sized) -> Iterator[Problem]:
-    for mark in (*episode.summary_marks, *episode.marks):
+    for mark in (*episode.summary_marks, *episode.prose.marks):
         figure = look_up(mark.name, account, episode.number, guess=len(found) < MOST_GUESSED)
         if isinstance(figure, NoFigure):
             yield _no_figure(mark.name, figure, mark.place)

@@ -9,10 +9,11 @@ from unicodedata import normalize
 
 from builder.journal.kinds import LABEL
 from builder.journal.reading import Reading
-from builder.journal.records.episode import Episode, Picture
+from builder.journal.records.episode import Episode
 from builder.journal.records.item import Item, Kind, Source
 from builder.journal.records.journal import Journal
 from builder.journal.records.plan import OwnedEquipment
+from builder.journal.records.prose import Picture
 from builder.journal.report import Lost, Report, one_of
 from builder.words.misread import clipped
 from builder.words.numbers import Unreadable
@@ -256,7 +257,7 @@ def _receipts(episode: Episode, report: Report) -> None:
 
 
 def _pictures(episode: Episode, pictures: frozenset[str], report: Report) -> None:
-    shown: list[Picture] = [*episode.pictures, *([episode.cover] if episode.cover else [])]
+    shown: list[Picture] = [*episode.prose.pictures, *([episode.cover] if episode.cover else [])]
     known = Counter(normalize("NFC", one) for one in pictures)
     for one in shown:
         if known[one.path] > 1:
@@ -273,7 +274,7 @@ def _pictures(episode: Episode, pictures: frozenset[str], report: Report) -> Non
                 "a picture (png, jpg, webp or gif) that is there",
                 _picture_meant(one.path, pictures, report),
             )
-    for one in episode.pictures:
+    for one in episode.prose.pictures:
         if not one.alt:
             report.warning(
                 one.place,
@@ -301,7 +302,7 @@ def shown_pictures(journal: Journal) -> tuple[str, ...]:
     pictures = (
         one.path
         for episode in journal.episodes
-        for one in (*([episode.cover] if episode.cover else []), *episode.pictures)
+        for one in (*([episode.cover] if episode.cover else []), *episode.prose.pictures)
     )
     return tuple(dict.fromkeys(pictures))
 

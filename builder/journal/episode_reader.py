@@ -9,15 +9,16 @@ from typing import Any
 
 from builder.journal import episode_keys as k
 from builder.journal import item_keys
-from builder.journal.files import FILE_NAME
+from builder.journal.files import number_and_slug
 from builder.journal.item_reader import read_items
 from builder.journal.keys import Fields, Key
 from builder.journal.kinds import HOURS_TOLD, LABEL, Placed, without_about
 from builder.journal.money_kinds import part_or_amount
-from builder.journal.prose import Lines, check_marks, find_marks, find_pictures, picture
+from builder.journal.prose import check_marks, find_marks, picture, read_prose
 from builder.journal.reading import Reading, kind_of
-from builder.journal.records.episode import Episode, Hours, Picture, Progress, Stated, Told
+from builder.journal.records.episode import Episode, Hours, Progress, Stated, Told
 from builder.journal.records.item import Item, Receipt
+from builder.journal.records.prose import Picture
 from builder.journal.records.written import Entry, Mapping, Scalar, Sequence
 from builder.journal.report import Lost
 from builder.journal.text import Parts
@@ -59,16 +60,15 @@ def _episode(
     receipts: tuple[Receipt, ...],
     items: list[Item],
 ) -> Episode:
-    number, slug = _name(file)
-    lines = Lines(file, parts.prose, parts.prose_line)
+    number, slug = number_and_slug(file)
     phase = fields.get(k.PHASE)
     summary = fields.get(k.SUMMARY)
 
     def in_summary(_start: int, _end: int) -> Place:
         return fields.place(k.SUMMARY)
 
-    check_marks(parts.prose, lines.place, reading)
-    check_marks(summary or "", in_summary, reading)
+    prose = read_prose(parts, reading.report)
+    check_marks(summary or "", in_summary, reading.report)
     return Episode(
         file=file,
         number=number,
@@ -99,10 +99,7 @@ def _episode(
         snags=_snags(fields, reading),
         fixed=_told(fields, k.FIXED),
         lessons=_told(fields, k.LESSONS),
-        prose=parts.prose,
-        prose_line=parts.prose_line,
-        marks=find_marks(parts.prose, lines.place),
-        pictures=find_pictures(parts.prose, lines, reading),
+        prose=prose,
     )
 
 
@@ -111,11 +108,6 @@ def _in_order(items: list[Item], receipts: tuple[Receipt, ...]) -> tuple[Item, .
     guessed = {receipt.key for receipt in receipts if receipt.judged}
     marked = (replace(item, judged=True) if item.receipt in guessed else item for item in items)
     return tuple(sorted(marked, key=lambda item: (item.place.line, item.place.column)))
-
-
-def _name(file: str) -> tuple[int, str]:
-    match = FILE_NAME.fullmatch(file.rpartition("/")[2])
-    return (int(match["number"]), match["slug"]) if match else (0, file)
 
 
 def _dates(fields: Fields, reading: Reading) -> Span | None:
@@ -183,7 +175,7 @@ def _of(told: Judged[Fraction], phase: str | None, place: Place) -> Hours:
 
 def _cover(fields: Fields, reading: Reading) -> Picture | None:
     cover = fields.get(k.COVER)
-    return None if cover is None else picture(cover, "", fields.place(k.COVER), reading)
+    return None if cover is None else picture(cover, "", fields.place(k.COVER), reading.report)
 
 
 def _video(fields: Fields, reading: Reading) -> str | None:

@@ -124,6 +124,12 @@ def _episode_names(folder: Path, report: Report) -> tuple[list[str], list[str]]:
     return good, bad
 
 
+def number_and_slug(file: str) -> tuple[int, str]:
+    """What the name of an episode's file says: 3 and `the-footing`."""
+    match = FILE_NAME.fullmatch(file.rpartition("/")[2])
+    return (int(match["number"]), match["slug"]) if match else (0, file)
+
+
 def _is_file(entry: os.DirEntry[str]) -> bool:
     """A link that leads round in a circle is none."""
     try:

@@ -4,16 +4,18 @@ from __future__ import annotations
 
 import re
 from bisect import bisect_right
-from collections.abc import Callable
+from collections.abc import Callable, Collection, Mapping
 from itertools import islice
 from unicodedata import normalize
 from urllib.parse import unquote
 
-from builder.journal.reading import Reading
-from builder.journal.records.episode import Mark, Picture
-from builder.journal.report import MOST_TOLD
+from builder.journal.files import Files
+from builder.journal.records.prose import Mark, Picture, Prose
+from builder.journal.report import MOST_TOLD, Report
+from builder.journal.text import Parts, decode, divide
 from builder.words.misread import clipped
 from builder.words.place import Place
+from builder.words.problem import Problem
 
 # No pattern here may look twice at the same characters, or remember each: a story can be a million characters long.
 _MARK = re.compile(r"\{=(?P<name>(?:[^{}=\n]++|=(?!\})|\n(?![ \t]*\n))*+)=\}")
@@ -28,6 +30,17 @@ _ADDRESS = re.compile(r"^ {0,3}\[(?P<name>[^\[\]\n]+)\]:[ \t]*(?P<path>\S+)", re
 _TAG = re.compile(r"<img\b[^<>]*>", re.IGNORECASE)
 _SRC = re.compile(r"""\bsrc\s*=\s*(?:"(?P<double>[^"]*)"|'(?P<single>[^']*)'|(?P<bare>[^"'\s>]+))""", re.IGNORECASE)
 _ALT = re.compile(r"""\balt\s*=\s*(?:"(?P<double>[^"]*)"|'(?P<single>[^']*)')""", re.IGNORECASE)
+
+
+def read_stories(files: Files, names: Collection[str]) -> tuple[Mapping[str, Prose], tuple[Problem, ...]]:
+    """The stories of these episodes' files, and what is wrong in them. Nothing is read of their front matter."""
+    report, told = Report(), {}
+    for file, raw in files.episodes:
+        source = decode(file, raw, report) if file in names else None
+        parts = None if source is None else divide(source, report)
+        if parts is not None:
+            told[file] = read_prose(parts, report)
+    return told, report.problems
 
 
 class Lines:
@@ -52,6 +65,17 @@ class Lines:
 Whereabouts = Callable[[int, int], Place]
 
 
+def read_prose(parts: Parts, report: Report) -> Prose:
+    """The story of an episode's file, with every mistake in it reported."""
+    lines = Lines(parts.front.file, parts.prose, parts.prose_line)
+    check_marks(parts.prose, lines.place, report)
+    return Prose(
+        text=parts.prose,
+        marks=find_marks(parts.prose, lines.place),
+        pictures=find_pictures(parts.prose, lines, report),
+    )
+
+
 def find_marks(prose: str, place: Whereabouts) -> tuple[Mark, ...]:
     """Every `{= name =}` in order."""
     return tuple(
@@ -66,12 +90,12 @@ def find_marks(prose: str, place: Whereabouts) -> tuple[Mark, ...]:
     )
 
 
-def check_marks(prose: str, place: Whereabouts, reading: Reading) -> None:
+def check_marks(prose: str, place: Whereabouts, report: Report) -> None:
     """Report every `{=` that has no `=}`, or nothing between: it would stand on the page as it is."""
     closed = {found.start(): found["name"].strip() for found in _MARK.finditer(prose)}
     wrong = (found for found in _BEGUN.finditer(prose) if not closed.get(found.start()))
     for begun in islice(wrong, MOST_TOLD):
-        reading.mistake(
+        report.mistake(
             place(begun.start(), begun.end()),
             "no figure is named between {= and =}"
             if begun.start() in closed
@@ -81,7 +105,7 @@ def check_marks(prose: str, place: Whereabouts, reading: Reading) -> None:
         )
 
 
-def find_pictures(prose: str, lines: Lines, reading: Reading) -> tuple[Picture, ...]:
+def find_pictures(prose: str, lines: Lines, report: Report) -> tuple[Picture, ...]:
     """Every picture of the journal that the story shows; pictures of other hosts are refused."""
     prose = _without_comments(prose)
     addresses = {found["name"].lower(): found["path"] for found in _ADDRESS.finditer(prose)}
@@ -90,7 +114,7 @@ def find_pictures(prose: str, lines: Lines, reading: Reading) -> tuple[Picture, 
         source, alt = _SRC.search(tag[0]), _ALT.search(tag[0])
         found.append((tag, _value(source), _value(alt)))
     pictures = (
-        picture(path, alt, lines.place(match.start(), match.end()), reading)
+        picture(path, alt, lines.place(match.start(), match.end()), report)
         for match, path, alt in sorted(found, key=lambda one: one[0].start())
         if path
     )
@@ -137,11 +161,11 @@ LONGEST_PATH = 4096  # as systems have it; taking a longer one apart takes two h
 _INSIDE = "a picture in the journal's folder, such as ../photos/pegs.png"
 
 
-def picture(written: str, alt: str, place: Place, reading: Reading) -> Picture | None:
+def picture(written: str, alt: str, place: Place, report: Report) -> Picture | None:
     """A picture by the path its author wrote, which must lie in the journal's folder."""
     wrong = _no_picture(written)
     if wrong is not None:
-        reading.mistake(place, *wrong)
+        report.mistake(place, *wrong)
         return None
     return Picture(path=_in_journal(written), place=place, alt=alt.strip(), written=written)
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
 from dataclasses import dataclass
 
 from builder.journal.check import check_journal
@@ -63,18 +62,6 @@ def read_journal(files: Files, tell: Tell = quiet, known: Known | None = None) -
     )
     check_journal(journal, files.pictures, report)
     return Read(journal=journal, problems=report.problems, whole=report.whole)
-
-
-def read_alone(files: Files, names: Collection[str]) -> tuple[tuple[Episode, ...], tuple[Problem, ...]]:
-    """Only the episodes in these files, as `read_journal` reads them, and what is wrong in them.
-
-    Nothing is held against the plan or against other episodes.
-    """
-    report = Report()
-    _, reading, _, keys = _terms(files, report)
-    told = [one for one in files.episodes if one[0] in names]
-    episodes = [_episode((file, raw, reading.currency, keys), reading, Known()) for file, raw in told]
-    return tuple(filter(None, episodes)), report.problems
 
 
 def _terms(files: Files, report: Report) -> tuple[Settings | None, Reading, Owned, frozenset[str]]:

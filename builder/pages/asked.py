@@ -8,7 +8,8 @@ from fractions import Fraction
 from builder.journal.records.item import Kind, Source
 from builder.ledger.records import Line
 from builder.pages.costs import View
-from builder.pages.frame import EPISODE_PAGE, LEDGER, Link, line_anchor
+from builder.pages.frame import Link
+from builder.pages.paths import EPISODE_PAGE, LEDGER, line_anchor
 from builder.pages.table import Cell, Column, Row, Table
 from builder.words.quantity import Quantity
 

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from builder.ledger.records import Line
 from builder.pages.costs import View
-from builder.pages.frame import LEDGER, line_anchor
+from builder.pages.paths import LEDGER, line_anchor
 from builder.pages.standing import mark_of
 from builder.pages.table import Cell, Column, Row, Table, without_empty
 from builder.pages.wording import Words

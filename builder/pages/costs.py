@@ -10,7 +10,7 @@ from builder.figures.figure import amount_of
 from builder.journal.records.item import Item, Kind, Source, Told
 from builder.ledger.parts import Parts, together
 from builder.ledger.records import Line, OnReceipt
-from builder.pages.frame import EPISODE_PAGE, LEDGER, line_anchor
+from builder.pages.paths import EPISODE_PAGE, LEDGER, line_anchor
 from builder.pages.table import EMPTY, Cell, Column, Row, Table
 from builder.pages.terms import name_of
 from builder.pages.wording import Words

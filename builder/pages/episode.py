@@ -11,7 +11,8 @@ from builder.figures.figure import Bound, bound_of
 from builder.journal.records.episode import Episode
 from builder.ledger.parts import Parts
 from builder.pages.costs import cost_table
-from builder.pages.frame import EPISODE_PAGE, Fact, Frame, Link, Share, Term, phase_path, root_of
+from builder.pages.frame import Fact, Frame, Link, Share, Term
+from builder.pages.paths import EPISODE_PAGE, phase_path, root_of
 from builder.pages.prose import Photo, tell
 from builder.pages.saying import say_figure, told_summary
 from builder.pages.site import Material, frame
@@ -92,8 +93,8 @@ def entry(material: Material, episode: Episode, root: str) -> Entry:
     """An episode as lists show it."""
     words, sums = material.words, material.account.sums
     own, running = sums.by_episode[episode.number], sums.running[episode.number]
-    cover = episode.cover.path if episode.cover else next((one.path for one in episode.pictures), "")
-    alt = next((one.alt for one in episode.pictures if one.path == cover), "")
+    cover = episode.cover.path if episode.cover else next((one.path for one in episode.prose.pictures), "")
+    alt = next((one.alt for one in episode.prose.pictures if one.path == cover), "")
     return Entry(
         number=words.whole(episode.number),
         title=episode.title,
@@ -116,7 +117,7 @@ def episode_page(material: Material, at: int) -> EpisodePage:
     path = EPISODE_PAGE.format(name=episode.name)
     root = root_of(path)
     story = tell(
-        episode,
+        episode.prose,
         root,
         material.photos,
         lambda name: say_figure(name, account, words, episode.number, root),

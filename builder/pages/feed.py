@@ -11,7 +11,7 @@ from builder.figures.figure import bound_of
 from builder.journal.records.episode import Episode
 from builder.ledger.parts import Parts
 from builder.pages.costs import SOURCES
-from builder.pages.frame import EPISODE_PAGE
+from builder.pages.paths import EPISODE_PAGE
 from builder.pages.saying import told_summary
 from builder.pages.site import Material
 

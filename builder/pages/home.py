@@ -6,9 +6,10 @@ from dataclasses import dataclass
 
 from builder.figures.figure import bound_of
 from builder.pages.episode import Entry, entry
-from builder.pages.frame import HOME, LEDGER, WHOLE, Card, Fact, Frame, Share, Term
+from builder.pages.frame import Card, Fact, Frame, Share, Term
 from builder.pages.nothere import NotHere, not_in_total
 from builder.pages.overtime import cost_over_time
+from builder.pages.paths import HOME, LEDGER, WHOLE
 from builder.pages.saying import told_summary
 from builder.pages.site import Material, frame
 from builder.pages.standing import (

@@ -6,10 +6,10 @@ from collections.abc import Callable, Iterator, Mapping
 from functools import partial
 
 from builder.pages.episode import EpisodePage, episode_page
-from builder.pages.frame import EPISODE_PAGE, HOME, LEDGER, PLAN, SOURCES, WHOLE, WORKINGS, YOURS, phase_path
 from builder.pages.home import HomePage, home_page
 from builder.pages.ledger import LedgerPage, ledger_page
 from builder.pages.missing import MISSING, MissingPage, missing_page
+from builder.pages.paths import EPISODE_PAGE, HOME, LEDGER, PLAN, SOURCES, WHOLE, WORKINGS, YOURS, phase_path
 from builder.pages.phase import PhasePage, phase_page
 from builder.pages.plan import PlanPage, plan_page
 from builder.pages.site import Material

@@ -8,7 +8,8 @@ from dataclasses import dataclass
 from builder.figures.figure import bound_of
 from builder.ledger.records import CostedReceipt, Line
 from builder.pages.costs import came_from, cost_table, phase_of
-from builder.pages.frame import EPISODE_PAGE, LEDGER, Frame, Link, Term, line_anchor, root_of
+from builder.pages.frame import Frame, Link, Term
+from builder.pages.paths import EPISODE_PAGE, LEDGER, line_anchor, root_of
 from builder.pages.site import Material, frame
 from builder.pages.standing import Reading, reading
 from builder.pages.table import Cell, Column, Row, Table, without_empty

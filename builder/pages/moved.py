@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from builder.figures.account import Account, Moved
 from builder.figures.figure import Bound, bound_of
-from builder.pages.frame import EPISODE_PAGE, PLAN, root_of
+from builder.pages.paths import EPISODE_PAGE, PLAN, root_of
 from builder.pages.steps import Point, Rule, Steps, draw_steps
 from builder.pages.svg import round_steps
 from builder.pages.table import Cell, Column, Row, Table, without_empty

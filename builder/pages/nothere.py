@@ -6,7 +6,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from builder.journal.records.item import Kind, Source
-from builder.pages.frame import LEDGER, SOURCES, Link
+from builder.pages.frame import Link
+from builder.pages.paths import LEDGER, SOURCES
 from builder.pages.site import Material
 
 

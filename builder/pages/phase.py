@@ -11,7 +11,8 @@ from builder.ledger.parts import NOTHING, Parts
 from builder.pages.compare import compare_table
 from builder.pages.costs import cost_table
 from builder.pages.episode import Entry, entry
-from builder.pages.frame import Fact, Frame, Term, phase_path, root_of
+from builder.pages.frame import Fact, Frame, Term
+from builder.pages.paths import phase_path, root_of
 from builder.pages.shopping import shopping_list
 from builder.pages.site import Material, frame
 from builder.pages.standing import Reading, level, mark_of, over, reading, status_words, verdict

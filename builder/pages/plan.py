@@ -10,9 +10,10 @@ from builder.ledger.parts import NOTHING
 from builder.pages.calendar_page import calendar_drawing, calendar_table
 from builder.pages.compare import variance_table
 from builder.pages.earned import earned_sentence, earned_table
-from builder.pages.frame import PLAN, Fact, Frame, Term, phase_path, root_of
+from builder.pages.frame import Fact, Frame, Term
 from builder.pages.moved import moved_drawing, moved_table
 from builder.pages.overtime import cost_over_time
+from builder.pages.paths import PLAN, phase_path, root_of
 from builder.pages.site import Material, frame
 from builder.pages.standing import level, mark_of, over, status_words, verdict
 from builder.pages.table import Cell, Column, Row, Table

@@ -28,16 +28,22 @@ from markdown.extensions.tables import TableExtension
 from markdown.treeprocessors import Treeprocessor
 
 from builder import __version__
-from builder.journal.records.episode import Episode
+from builder.journal.records.prose import Prose
 
 _OPEN, _CLOSE = "\ue000", "\ue001"
 _HELD = re.compile(f"{_OPEN}(\\d+){_CLOSE}")
 # A tag may hold a > in the quotes of an attribute: cleaning leaves it there, or not, depending on its version.
 _PIECES = re.compile(r'(<(?:[^<>"]|"[^"]*")*>)')
-# By themselves: looking extensions up by name means looking through every package that is installed.
-_EXTENSIONS = (
-    TableExtension, FootnoteExtension, DefListExtension, FencedCodeExtension, SaneListExtension, AbbrExtension,
-)  # fmt: skip
+# By themselves: looking extensions up by name means looking through every package that is installed. Each with what a
+# story that it changes anything of has in it somewhere: most stories need none, and each takes time of every paragraph.
+_EXTENSIONS: tuple[tuple[type[Extension], tuple[str, ...]], ...] = (
+    (TableExtension, ("|",)),
+    (FootnoteExtension, ("[^",)),
+    (DefListExtension, (": ", ":\t")),
+    (FencedCodeExtension, ("```", "~~~")),
+    (SaneListExtension, ("",)),
+    (AbbrExtension, ("*[",)),
+)
 _NOT_LINKED = frozenset({"a", "h2", "h3", "h4", "h5", "h6", "figcaption", "code", "summary"})
 _TAGS = frozenset(
     "a abbr b blockquote br caption cite code dd del details div dl dt em figcaption figure h2 h3 h4 h5 h6 hr i img "
@@ -146,20 +152,20 @@ class _PictureExtension(Extension):
 
 
 def tell(
-    episode: Episode,
+    prose: Prose,
     root: str,
     photos: Mapping[str, Photo],
     say: Callable[[str], Said],
     remember: Remember = make_anew,
 ) -> Story:
-    """The story of an episode. `say` gives the figure of a name; `photos` are by path in the journal.
+    """A story as HTML. `say` gives the figure of a name; `photos` are by path in the journal.
 
     `remember` keeps the cleaned HTML between runs: it depends on the text, its photos and where it stands,
     and not on any figure, since those are put in afterwards.
     """
-    said = [say(mark.name) for mark in episode.marks]
-    text = _held(episode)
-    shown = {path: photos[path] for picture in episode.pictures if (path := picture.path) in photos}
+    said = [say(mark.name) for mark in prose.marks]
+    text = _held(prose)
+    shown = {path: photos[path] for picture in prose.pictures if (path := picture.path) in photos}
     made_by = f"{__version__} {markdown_version} {nh3.__version__}"  # type: ignore[attr-defined]  # not in its stubs
     key = f"cleaned story {made_by} {root!r} {shown!r} {text}"
     cleaned = remember(key, lambda: _clean_html(text, root, shown).encode()).decode()
@@ -168,8 +174,8 @@ def tell(
 
 def _clean_html(text: str, root: str, photos: Mapping[str, Photo]) -> str:
     """Markdown to HTML without scripts, handlers, styles or foreign frames; a fresh instance for every text."""
-    extensions = [*(extension() for extension in _EXTENSIONS), _PictureExtension(photos, root)]
-    md = markdown.Markdown(extensions=extensions, output_format="html")
+    needed = (extension() for extension, signs in _EXTENSIONS if any(sign in text for sign in signs))
+    md = markdown.Markdown(extensions=[*needed, _PictureExtension(photos, root)], output_format="html")
     return nh3.clean(
         _lowered(md.convert(text)),
         tags=set(_TAGS),
@@ -198,13 +204,13 @@ def _only_ours(root: str, photos: Mapping[str, Photo]) -> Callable[[str, str, st
     return kept
 
 
-def _held(episode: Episode) -> str:
+def _held(prose: Prose) -> str:
     """The prose with a placeholder for each figure, and nothing that could be mistaken for one."""
     pieces, at = [], 0
-    for number, mark in enumerate(episode.marks):
-        pieces += [_bare(episode.prose[at : mark.start]), f"{_OPEN}{number}{_CLOSE}"]
+    for number, mark in enumerate(prose.marks):
+        pieces += [_bare(prose.text[at : mark.start]), f"{_OPEN}{number}{_CLOSE}"]
         at = mark.end
-    return "".join([*pieces, _bare(episode.prose[at:])])
+    return "".join([*pieces, _bare(prose.text[at:])])
 
 
 def _bare(text: str) -> str:

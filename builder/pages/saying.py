@@ -6,7 +6,7 @@ from builder.figures.account import Account
 from builder.figures.figure import CountFigure, DateFigure, Figure, MoneyFigure, QuantityFigure
 from builder.figures.names import NoFigure, look_up
 from builder.journal.records.episode import Episode
-from builder.pages.frame import LEDGER, PLAN, WORKINGS, line_anchor, phase_path
+from builder.pages.paths import LEDGER, PLAN, WORKINGS, line_anchor, phase_path
 from builder.pages.prose import Said
 from builder.pages.wording import Words
 

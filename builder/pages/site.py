@@ -7,18 +7,8 @@ from dataclasses import dataclass
 
 from builder.figures.account import Account, Moved
 from builder.pages.costs import View
-from builder.pages.frame import (
-    HOME,
-    LEDGER,
-    PLAN,
-    SOURCES,
-    WORKINGS,
-    YOURS,
-    Frame,
-    Link,
-    Share,
-    root_of,
-)
+from builder.pages.frame import Frame, Link, Share
+from builder.pages.paths import HOME, LEDGER, PLAN, SOURCES, WORKINGS, YOURS, root_of
 from builder.pages.prose import Photo, Remember, make_anew
 from builder.pages.wording import Words
 from builder.plan.budget_records import Status

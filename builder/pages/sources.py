@@ -13,8 +13,9 @@ from builder.ledger.parts import Parts
 from builder.ledger.records import Left, Line
 from builder.pages.asked import all_lessons, cost_most, materials
 from builder.pages.costs import SOURCES, View
-from builder.pages.frame import LEDGER, Fact, Frame, Link, Term, line_anchor, root_of
-from builder.pages.frame import SOURCES as PATH
+from builder.pages.frame import Fact, Frame, Link, Term
+from builder.pages.paths import LEDGER, line_anchor, root_of
+from builder.pages.paths import SOURCES as PATH
 from builder.pages.saying import worded
 from builder.pages.shares import Share, Shares, draw_shares
 from builder.pages.site import Material, frame

@@ -8,8 +8,8 @@ from dataclasses import dataclass
 from builder.figures.account import Account
 from builder.figures.figure import Bound, bound_of
 from builder.ledger.parts import NOTHING
-from builder.pages.frame import EPISODE_PAGE, PLAN, phase_path
 from builder.pages.level import Level, draw_level
+from builder.pages.paths import EPISODE_PAGE, PLAN, phase_path
 from builder.pages.svg import round_steps
 from builder.pages.tape import Graduation, Tape, TapeMark, draw_tape
 from builder.pages.wording import Words

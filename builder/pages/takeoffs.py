@@ -9,7 +9,8 @@ from dataclasses import dataclass, replace
 
 from builder.pages.compare import left_of
 from builder.pages.cutplan import drawing_of
-from builder.pages.frame import WORKINGS, Link
+from builder.pages.frame import Link
+from builder.pages.paths import WORKINGS
 from builder.pages.site import Material
 from builder.pages.table import Cell, Column, Row, Table, without_empty
 from builder.pages.wording import Words

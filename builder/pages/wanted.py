@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from builder.pages.calendar_page import forecast_of
 from builder.pages.costs import SOURCES
-from builder.pages.frame import phase_path
+from builder.pages.paths import phase_path
 from builder.pages.site import Material
 from builder.pages.table import Cell, Column, Row, Table, without_empty
 from builder.plan.budget_records import Budgeted, PhaseOutlook, Status

@@ -9,8 +9,9 @@ from builder.figures.figure import MoneyFigure, bound_of
 from builder.figures.names import look_up
 from builder.pages.asked import all_lessons, cost_most
 from builder.pages.episode import Entry, entry
-from builder.pages.frame import WHOLE, Fact, Frame, Link, root_of
+from builder.pages.frame import Fact, Frame, Link
 from builder.pages.nothere import NotHere, not_in_total
+from builder.pages.paths import WHOLE, root_of
 from builder.pages.saying import worded
 from builder.pages.site import Material, frame
 from builder.pages.standing import PhaseStanding, Reading, phase_standings, reading, tape

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from builder.pages.frame import WORKINGS, Frame, Term, root_of
+from builder.pages.frame import Frame, Term
+from builder.pages.paths import WORKINGS, root_of
 from builder.pages.site import Material, frame
 from builder.pages.takeoffs import Working, sources_once, working
 from builder.pages.terms import terms

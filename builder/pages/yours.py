@@ -21,7 +21,8 @@ from builder.figures.yours import (
 )
 from builder.journal.records.item import Source
 from builder.pages.costs import SOURCES
-from builder.pages.frame import YOURS, Fact, Frame
+from builder.pages.frame import Fact, Frame
+from builder.pages.paths import YOURS
 from builder.pages.site import Material, frame
 
 _MACHINES = frozenset({Source.OWNED, Source.BORROWED})

@@ -21,7 +21,7 @@ def main(journal: Path, to: Path) -> None:
     material = Material(account=account, words=Words(language, currency), photos={})
     pages = {path: make() for path, make in page_makers(material).items()}
     texts = {path: make() for path, make in text_makers(material).items()}
-    stories = [episode.prose for episode in account.journal.episodes]
+    stories = [episode.prose.text for episode in account.journal.episodes]
     to.write_bytes(pickle.dumps((language, currency, stories, pages, texts)))
 
 

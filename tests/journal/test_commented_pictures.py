@@ -8,8 +8,7 @@ from hypothesis import strategies as st
 from lxml.html import document_fromstring
 
 from builder.journal.prose import Lines, find_pictures
-from builder.journal.reading import Reading
-from builder.journal.records.episode import Picture
+from builder.journal.records.prose import Picture
 from builder.journal.report import Report
 from builder.pages.prose import _clean_html
 
@@ -22,7 +21,7 @@ PIECES = st.sampled_from([
 
 def counted(text: str) -> tuple[Picture, ...]:
     """The pictures that are taken for shown."""
-    return find_pictures(text, Lines("a.md", text, 1), Reading(report=Report()))
+    return find_pictures(text, Lines("a.md", text, 1), Report())
 
 
 @given(st.lists(PIECES, max_size=12), st.lists(PIECES, max_size=8))

@@ -20,7 +20,7 @@ def shown(story: str, pictures: tuple[str, ...] = PHOTOS) -> list[str]:
     result = read(DATED, story=story, pictures=pictures)
     assert [line for line in told(result) if "no words for those" not in line] == []
     assert result.journal is not None
-    return [picture.path for picture in result.journal.episodes[0].pictures]
+    return [picture.path for picture in result.journal.episodes[0].prose.pictures]
 
 
 class TestFigures:
@@ -40,7 +40,7 @@ class TestFigures:
     )
     def test_a_figure_is_found_by_its_name(self, story: str, name: str) -> None:
         """In a heading, a caption, or over the end of a line."""
-        (mark,) = read(DATED, story=story, pictures=PHOTOS).journal.episodes[0].marks  # type: ignore[union-attr]
+        (mark,) = read(DATED, story=story, pictures=PHOTOS).journal.episodes[0].prose.marks  # type: ignore[union-attr]
         assert mark.name == name
         assert story[mark.start : mark.end].startswith("{=")
         assert story[mark.start : mark.end].endswith("=}")
@@ -48,7 +48,7 @@ class TestFigures:
     def test_its_place_is_that_in_the_file(self) -> None:
         """Below the front matter, with a mark as long as itself."""
         story = "One.\n\nÉtée {= spent =} and {= paid =}.\n"
-        marks = episode("", story).marks
+        marks = episode("", story).prose.marks
         assert [str(mark.place) for mark in marks] == [
             f"episodes/01-a.md:{FIRST + 2}:6",
             f"episodes/01-a.md:{FIRST + 2}:22",
@@ -77,7 +77,7 @@ class TestFigures:
 
     def test_braces_of_other_kinds_are_text(self) -> None:
         """Nobody is told off for them."""
-        assert episode("", "{spent}, { = x = }, =} and {% x %}\n").marks == ()
+        assert episode("", "{spent}, { = x = }, =} and {% x %}\n").prose.marks == ()
 
 
 class TestPictures:
@@ -194,7 +194,7 @@ class TestPictures:
         name = "photos/café.png"
         story = f"![x]({unicodedata.normalize(here, name)})\n"
         journal = whole(read(DATED, story=story, pictures=(unicodedata.normalize(there, name),)))
-        assert journal.episodes[0].pictures[0].path == name
+        assert journal.episodes[0].prose.pictures[0].path == name
 
     def test_two_files_that_differ_only_in_how_accents_are_written_are_told(self) -> None:
         """Nobody can see which one is meant."""

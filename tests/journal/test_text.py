@@ -35,7 +35,7 @@ class TestDecoding:
         text = f"{mark}---\ntitle: Café\ndate: 2026-04-18\n---\n\nOne.\n\nTwo.\n".replace("\n", end)
         journal = whole(read(more={EPISODE: text.encode()}))
         assert journal.episodes[0].title == "Café"
-        assert journal.episodes[0].prose == "\nOne.\n\nTwo.\n"
+        assert journal.episodes[0].prose.text == "\nOne.\n\nTwo.\n"
 
     @pytest.mark.parametrize("end", ["\n", "\r\n", "\r"])
     def test_a_mistake_is_on_its_line_whatever_the_line_ends(self, end: str) -> None:

@@ -3,32 +3,13 @@
 from __future__ import annotations
 
 import datetime
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from fractions import Fraction
 
 from builder.journal.records.item import Item, Receipt
+from builder.journal.records.prose import Mark, Picture, Prose, folder_name
 from builder.words.place import Place
 from builder.words.span import Span
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Mark:
-    """`{= name =}` in the story: what it names, where, and which characters of the story it takes."""
-
-    name: str
-    place: Place
-    start: int
-    end: int
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Picture:
-    """A picture that the story or the front matter shows. `path` is inside the journal (`photos/a.png`)."""
-
-    path: str
-    place: Place
-    alt: str
-    written: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -61,7 +42,7 @@ class Told:
     @property
     def bare(self) -> str:
         """Its words without case, doubled spaces and the last full stop: the same for a snag and its `fixed`."""
-        return " ".join(self.text.lower().split()).rstrip(".!")
+        return _bare(self.text)
 
 
 def _bare(text: str) -> str:
@@ -121,10 +102,7 @@ class Episode:
     snags: tuple[Told, ...] = ()
     fixed: tuple[Told, ...] = ()
     lessons: tuple[Told, ...] = ()
-    prose: str = ""
-    prose_line: int = 1
-    marks: tuple[Mark, ...] = ()
-    pictures: tuple[Picture, ...] = ()
+    prose: Prose = field(default_factory=Prose)
 
     @property
     def date(self) -> datetime.date:
@@ -134,4 +112,4 @@ class Episode:
     @property
     def name(self) -> str:
         """Its folder on the site: number and slug."""
-        return f"{self.number:02d}-{self.slug}"
+        return folder_name(self.number, self.slug)
