@@ -11,7 +11,7 @@ from __future__ import annotations
 import json
 from collections.abc import Iterable, Mapping
 from dataclasses import asdict, dataclass, replace
-from functools import lru_cache, partial
+from functools import lru_cache
 from html import unescape
 from pathlib import Path
 from typing import Any, NoReturn
@@ -109,7 +109,7 @@ def retold(asked: Asked, files: Files, store: Store) -> Spared | None:
     pages = {} if stood is None else _pages(front, asked, files, stood, standing.files, store)
     if stood is None or not pages:
         return None
-    others = {path: Copy(digest, partial(_lost, path)) for path, digest in standing.files.items()}
+    others = {path: Copy(digest, _lost) for path, digest in standing.files.items()}
     try:
         made = publish_folder(
             asked.to, {**others, **pages}, version=__version__, journal=asked.journal, spare=spare_of(store), wait=0
@@ -230,5 +230,5 @@ def _read(file: Path, digest: str | None) -> str | None:
     return raw.decode() if digest_of(raw) == digest else None
 
 
-def _lost(path: str) -> NoReturn:
-    raise OSError(f"{path} was changed by hand")
+def _lost() -> NoReturn:
+    raise OSError("it was changed by hand")

@@ -70,8 +70,8 @@ def _files(folder: Path, report: Report) -> Files | None:
     names = [SETTINGS, *(name for name in (PLAN, OWNED) if _is_there(folder, name, report))]
     episodes, misnamed = _episode_names(folder, report)
     linked = (folder / EPISODES).is_symlink()
-    read = {name: _bytes(folder, name, report) for name in names}
-    read |= {name: _bytes(folder, name, report, linked=linked) for name in episodes}
+    read = {name: _bytes(folder, name, report, linked=_is_link(folder / name)) for name in names}
+    read |= {name: _bytes(folder, name, report, linked=linked or link) for name, link in episodes.items()}
     return Files(
         folder=folder,
         texts=tuple((name, raw) for name, raw in read.items() if raw is not None),
@@ -107,16 +107,19 @@ def _is_there(folder: Path, name: str, report: Report) -> bool:
     return (folder / name).is_file()
 
 
-def _episode_names(folder: Path, report: Report) -> tuple[list[str], list[str]]:
-    """The episodes' files, and those that are meant as such and have no name that can be used."""
+def _episode_names(folder: Path, report: Report) -> tuple[dict[str, bool], list[str]]:
+    """The episodes' files, each with whether it is a link; and those that are meant as such and have no name that can
+    be used.
+    """
+    good: dict[str, bool] = {}
+    bad: list[str] = []
     if not (folder / EPISODES).is_dir():
-        return [], []
-    good, bad = [], []
+        return good, bad
     with os.scandir(folder / EPISODES) as entries:
-        names = sorted(entry.name for entry in entries if _is_file(entry))
-    for name in names:
+        found = sorted((entry.name, entry.is_symlink()) for entry in entries if _is_file(entry))
+    for name, link in found:
         if FILE_NAME.fullmatch(name):
-            good.append(f"{EPISODES}/{name}")
+            good[f"{EPISODES}/{name}"] = link
             _check_length(name, report)
         elif _is_meant(name):
             bad.append(f"{EPISODES}/{_printable(name)}")
@@ -178,12 +181,12 @@ def _printable(name: str) -> str:
     return "".join(one if one.isprintable() else f"\\x{ord(one):02x}" for one in text)
 
 
-def _bytes(folder: Path, name: str, report: Report, *, linked: bool = False) -> bytes | None:
+def _bytes(folder: Path, name: str, report: Report, *, linked: bool) -> bytes | None:
     """The bytes of a file, at most one more than a file may have; None, reported, when it cannot be read.
 
-    Without a link on the way a file lies where it seems to; `linked` is whether its folder is one.
+    Without a link on the way a file lies where it seems to; `linked` is whether it or its folder is one.
     """
-    if (linked or _is_link(f"{folder}/{name}")) and not inside(folder, folder / name):
+    if linked and not inside(folder, folder / name):
         report.mistake(
             Place(file=name),
             "the file is a link that leads out of the journal",
@@ -217,7 +220,7 @@ def _beginning(path: str) -> bytes:
         os.close(handle)
 
 
-def _is_link(path: str) -> bool:
+def _is_link(path: Path) -> bool:
     with suppress(OSError):  # it is gone since it was listed: reading it will say so
         return S_ISLNK(os.lstat(path).st_mode)
     return False

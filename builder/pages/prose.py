@@ -21,7 +21,6 @@ from markdown.__meta__ import __version__ as markdown_version
 from markdown.extensions import Extension
 from markdown.extensions.abbr import AbbrExtension
 from markdown.extensions.def_list import DefListExtension
-from markdown.extensions.fenced_code import FencedCodeExtension
 from markdown.extensions.footnotes import FootnoteExtension
 from markdown.extensions.sane_lists import SaneListExtension
 from markdown.extensions.tables import TableExtension
@@ -34,13 +33,21 @@ _OPEN, _CLOSE = "\ue000", "\ue001"
 _HELD = re.compile(f"{_OPEN}(\\d+){_CLOSE}")
 # A tag may hold a > in the quotes of an attribute: cleaning leaves it there, or not, depending on its version.
 _PIECES = re.compile(r'(<(?:[^<>"]|"[^"]*")*>)')
+
+
+def _fenced_code() -> Extension:
+    from markdown.extensions.fenced_code import FencedCodeExtension  # which loads all that colours programs
+
+    return FencedCodeExtension()
+
+
 # By themselves: looking extensions up by name means looking through every package that is installed. Each with what a
 # story that it changes anything of has in it somewhere: most stories need none, and each takes time of every paragraph.
-_EXTENSIONS: tuple[tuple[type[Extension], tuple[str, ...]], ...] = (
+_EXTENSIONS: tuple[tuple[Callable[[], Extension], tuple[str, ...]], ...] = (
     (TableExtension, ("|",)),
     (FootnoteExtension, ("[^",)),
     (DefListExtension, (": ", ":\t")),
-    (FencedCodeExtension, ("```", "~~~")),
+    (_fenced_code, ("```", "~~~")),
     (SaneListExtension, ("",)),
     (AbbrExtension, ("*[",)),
 )

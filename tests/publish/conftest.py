@@ -16,9 +16,13 @@ MEMORY = Path("/dev/shm")  # where Linux has a disk in memory
 
 @pytest.fixture
 def tmp_path() -> Iterator[Path]:
-    """A folder of one's own, in memory where that can be: these tests publish thousands of times."""
+    """A folder of one's own, with nothing beside it, in memory where that can be: these tests publish thousands of
+    times.
+    """
     with tempfile.TemporaryDirectory(dir=MEMORY if os.access(MEMORY, os.W_OK) else None) as folder:
-        yield Path(folder).resolve()
+        here = Path(folder).resolve() / "here"
+        here.mkdir()
+        yield here
 
 
 @pytest.fixture
