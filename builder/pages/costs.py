@@ -11,7 +11,7 @@ from builder.journal.records.item import Item, Kind, Source, Told
 from builder.ledger.parts import Parts, together
 from builder.ledger.records import Line, OnReceipt
 from builder.pages.paths import EPISODE_PAGE, LEDGER, line_anchor
-from builder.pages.table import EMPTY, Cell, Column, Row, Table
+from builder.pages.table import EMPTY, Cell, Column, Row, Table, plain
 from builder.pages.terms import name_of
 from builder.pages.wording import Words
 
@@ -102,7 +102,7 @@ def _ledger_rows(view: View, lines: Sequence[Line], parts: Sequence[str]) -> Ite
 
 
 def _goods_in(view: View, line: Line) -> tuple[Cell, Cell]:
-    return Cell(text=view.words.quantity(line.item.quantity)), Cell(text=came_from(line, view.words))
+    return plain(view.words.quantity(line.item.quantity)), plain(came_from(line, view.words))
 
 
 def _sums(words: Words, line: Line, parts: Sequence[str]) -> tuple[Cell, ...]:
@@ -110,15 +110,15 @@ def _sums(words: Words, line: Line, parts: Sequence[str]) -> tuple[Cell, ...]:
     if not line.parts.unpriced:
         return _amounts(words, line.parts, parts)
     lead = (line.parts.paid, line.parts.job_cost)
-    known = [Cell(text=words.bare(amount) if amount else words.say("not priced")) for amount in lead]
+    known = [plain(words.bare(amount) if amount else words.say("not priced")) for amount in lead]
     return (*known, *_amounts(words, line.parts, parts)[2:])
 
 
 def _amounts(words: Words, told: Parts, parts: Sequence[str]) -> tuple[Cell, ...]:
     """Paid and job cost, whatever they are, and the parts that are something."""
-    lead = Cell(text=words.bare(told.paid)), Cell(text=words.bare(told.job_cost))
+    lead = plain(words.bare(told.paid)), plain(words.bare(told.job_cost))
     rest = [amount_of(told, part) for part in parts]
-    return (*lead, *(Cell(text=words.bare(amount)) if amount else EMPTY for amount in rest))
+    return (*lead, *(plain(words.bare(amount)) if amount else EMPTY for amount in rest))
 
 
 def _where(view: View, line: Line, *, leads: bool) -> tuple[Cell, ...]:
@@ -128,8 +128,8 @@ def _where(view: View, line: Line, *, leads: bool) -> tuple[Cell, ...]:
             text=view.words.say("no. {number}", number=episode.number),
             href=view.root + EPISODE_PAGE.format(name=episode.name) + "#costs" if leads else None,
         ),
-        Cell(text=phase_of(view, line)),
-        Cell(text=_seller(view, line)),
+        plain(phase_of(view, line)),
+        plain(_seller(view, line)),
     )
 
 

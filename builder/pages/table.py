@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -57,6 +58,12 @@ class Cell:
 EMPTY = Cell()
 
 
+@lru_cache(maxsize=100_000)
+def plain(text: str) -> Cell:
+    """A cell that holds text alone. The same for the same text: a large site has half a million."""
+    return Cell(text=text)
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Row:
     """The cells of a row. `anchor` is its id on the page; `notes` stand under the first cell."""
@@ -84,7 +91,7 @@ class Table:
 
 def cells(*texts: str | Cell) -> tuple[Cell, ...]:
     """Cells from plain texts and cells."""
-    return tuple(text if isinstance(text, Cell) else Cell(text=text) for text in texts)
+    return tuple(text if isinstance(text, Cell) else plain(text) for text in texts)
 
 
 def without_empty(table: Table, keep: Sequence[str] = ("what", "lead")) -> Table:

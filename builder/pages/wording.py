@@ -48,6 +48,7 @@ class Words:
         self._money = MoneyStyle.of(self.locale, currency, symbol=True)
         self._bare = MoneyStyle.of(self.locale, currency, symbol=False)
         self._number = NumberStyle.of(self.locale)
+        self._written: dict[int, str] = {}  # a line's amounts stand on many pages
 
     @property
     def money_style(self) -> MoneyStyle:
@@ -83,7 +84,9 @@ class Words:
 
     def bare(self, minor: int) -> str:
         """An amount without its currency, for columns that name it above."""
-        return self._bare.write(minor)
+        if (told := self._written.get(minor)) is None:
+            told = self._written[minor] = self._bare.write(minor)
+        return told
 
     def bounded(self, text: str, bound: Bound) -> str:
         """`at least $12.00`; or that it cannot be told."""
