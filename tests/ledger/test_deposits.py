@@ -56,6 +56,13 @@ def test_where_the_hire_has_a_worth_a_newcomer_pays_only_that() -> None:
     assert whole == {"paid": 500, "job_cost": 500, "replacement_cost": 5000, "saved": 4500}
 
 
+def test_so_does_one_who_hires_what_has_a_worth_of_its_own() -> None:
+    """64.00 for the day, and 50.00 a day are what a newcomer pays, whatever was kept for the bent blade."""
+    line, whole = back("80", HIRED.replace("unit_cost: 64", "unit_cost: 64, replacement_cost: 50"))
+    assert line == {"paid": 2000, "job_cost": 2000, "saved": -2000, "deposits_out": -10000}
+    assert whole == {"paid": 8400, "job_cost": 8400, "replacement_cost": 5000, "saved": -3400}
+
+
 def test_bringing_it_back_may_be_a_line_with_a_price() -> None:
     """A day more at 64.00, and the deposit back."""
     kept = sound(

@@ -59,10 +59,11 @@ def test_a_small_number_with_few_decimals_is_asked_about_where_no_total_settles_
 def test_a_total_that_cannot_be_checked_settles_nothing() -> None:
     """The rest agrees with whatever the tax is, and an unknown line with anything."""
     assert len(told("tax: 8.1\ntotal: 60", "Nails, 10", "{material: Gravel, cost: rest}")) == 1
-    assert [": warning: tax: 8.1 has no % sign" in one for one in told("tax: 8.1\ntotal: 60", "Nails, unknown")] == [
-        False,  # that the total cannot be checked
-        True,
-    ]
+    for lines in (["Nails, unknown"], ["Nails, unknown", "Ply, 18"]):
+        assert [": warning: tax: 8.1 has no % sign" in one for one in told("tax: 8.1\ntotal: 60", *lines)] == [
+            False,  # that the total cannot be checked
+            True,
+        ]
 
 
 def test_a_tax_inside_the_prices_is_in_no_total_that_could_settle_it() -> None:
@@ -85,10 +86,14 @@ def test_where_money_has_no_cents_a_whole_number_is_not_asked_about() -> None:
         ("tax: 5\ndiscount: 3\ntotal: 199", "write discount: 3%"),
         ("tax: 8.1\ndiscount: 3\ntotal: 209.71", "write tax: 8.1% and discount: 3%"),
         ("tax: 8.1\ntotal: 250", "compare each line with the paper"),
+        ("tax: 100\ntotal: 400", "write tax: 100%"),
+        ("tax: 150\ntotal: 500", "compare each line with the paper"),
     ],
 )
 def test_a_total_that_disagrees_shows_where_the_rate_was_meant(head: str, fix: str) -> None:
-    """8.1 % of 194.00 is 15.714, so 15.71, and 209.71 in all; 200.00 less 3 % and plus 5.00 is 199.00."""
+    """8.1 % of 194.00 is 15.714, so 15.71, and 209.71 in all; 200.00 less 3 % and plus 5.00 is 199.00. A rate of
+    more than the whole is never meant.
+    """
     [mistake] = told(head, "Nails, 200")
     assert ": mistake: the receipt shop says" in mistake
     assert mistake.endswith(f"; {fix}")

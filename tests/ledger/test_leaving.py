@@ -183,6 +183,38 @@ class TestReturnedInTwoSteps:
         assert moved(kept.whole) == {}
 
 
+class TestRefunds:
+    """What the paper says holds, up to what was paid: with its delivery, or at what the shop asked for the things."""
+
+    @pytest.mark.parametrize(("refund", "is_right"), [("60", True), ("60.01", False)])
+    def test_on_the_line_the_delivery_may_come_back_too(self, refund: str, is_right: bool) -> None:
+        """Half of 120.00, of which 5.00 are delivery that no shop gives back by itself."""
+        kept = keep(MIX.replace("used: 4 bag", f"returned: 5 bag, refund: {refund}"))
+        assert (kept.messages == []) is is_right
+
+    @pytest.mark.parametrize(("refund", "is_right"), [("36", True), ("36.01", False)])
+    def test_later_the_delivery_may_come_back_too(self, refund: str, is_right: bool) -> None:
+        """Three bags carry 12.00 each, and by default bring 11.00."""
+        line = f"items: [{{material: Mix, source: returned, quantity: 3 bag, from: mix, refund: {refund}}}]"
+        assert (keep(MIX, line).messages == []) is is_right
+
+    @pytest.mark.parametrize(("refund", "is_right"), [("80", True), ("80.01", False)])
+    def test_what_was_used_once_may_bring_what_was_paid(self, refund: str, is_right: bool) -> None:
+        """The boards carry 60.00 after their first use; the shop takes them back for their 80.00."""
+        line = f"items: [{{material: Form boards, source: returned, quantity: 8 board, from: forms, refund: {refund}}}]"
+        assert (keep(FORMS, line).messages == []) is is_right
+
+    def test_the_ledger_says_what_came_back_on_the_line_itself(self) -> None:
+        """4 of 10 bags at 10.00, by default or as the paper says; nothing on lines of which nothing went back."""
+        bought = "items: [{{material: Mix, quantity: 10 bag, cost: 100{}, id: mix}}]"
+        told = ("", ", returned: 4 bag", ", returned: 4 bag, refund: 30")
+        assert [sound(bought.format(back)).line("1.1").refund for back in told] == [0, 4000, 3000]
+
+    def test_a_line_of_its_own_brings_money_and_no_refund_of_the_line(self) -> None:
+        """The 33.00 are paid back by the line; nothing of the line went back."""
+        assert after(MIX, "{material: Mix, source: returned, quantity: 3 bag}").line("2.1").refund == 0
+
+
 class TestFirstInFirstOut:
     """Without `from`, by material; and what lies unused leaves before what is in the build."""
 

@@ -53,9 +53,11 @@ def test_a_draw_of_both_is_told_lot_by_lot() -> None:
     ]
 
 
-def test_half_of_a_draw_from_stock_and_again_goes_elsewhere() -> None:
+@pytest.mark.parametrize("share", ["50%", "12.50"])
+def test_half_of_a_draw_from_stock_and_again_goes_elsewhere(share: str) -> None:
     """2 boards of the stock (20.00) and 2 of those that serve again (a use of 5.00), half of all for somebody else."""
-    kept = sound(FORMS, "items: [{material: Form boards, source: stock, quantity: 4 board, from: forms, share: 50%}]")
+    again = "material: Form boards, source: stock, quantity: 4 board, from: forms"
+    kept = sound(FORMS, f"items: [{{{again}, share: {share}}}]")
     assert kept.moved("2.1") == {
         "in_stock": -2000, "reusable": -500, "elsewhere": 1250, "job_cost": 1250, "saved": -750,
     }  # fmt: skip
@@ -118,3 +120,31 @@ def test_half_of_the_last_cent_is_a_cent() -> None:
     )
     assert [kept.moved(f"{day}.1") for day in (2, 3)] == [{"job_cost": 1, "reusable": -1}, {}]
     assert type(kept.line("2.1").parts.job_cost) is int
+
+
+class TestOneCent:
+    """What is worth a cent is divided into whole cents as well, half of it staying."""
+
+    def test_one_more_use_of_half_of_it_takes_it(self) -> None:
+        """Two pegs for 0.02, twice used: a cent is left, and half of it used up is a cent."""
+        kept = sound(
+            "items: [{material: Peg, quantity: 2, cost: 0.02, uses: 2, id: pegs}]",
+            "items: [{material: Peg, source: stock, from: pegs, reusable_share: 50%}]",
+        )
+        assert kept.moved("2.1") == {"job_cost": 1, "reusable": -1}
+        assert type(kept.line("2.1").parts.job_cost) is int
+
+    def test_what_half_of_it_put_into_the_build_is_worth_it(self) -> None:
+        """Half of a cent's worth of sand is drawn for this build, and spoils there."""
+        kept = sound(
+            "items: [{material: Sand, quantity: 2 kg, cost: 0.01, used: 0%, id: sand}]",
+            "items: [{material: Sand, source: stock, share: 50%, from: sand}]",
+            "items: [{material: Sand, source: spoiled, quantity: 1 kg, from: sand}]",
+        )
+        assert [(str(draw.quantity), draw.value) for draw in kept.line("3.1").draws] == [("1 kg", 1)]
+        assert type(kept.line("3.1").draws[0].value) is int
+
+    def test_all_of_it_may_be_the_share_of_what_was_kept(self) -> None:
+        """One of two pegs for 0.01 went back: half a cent stays with what is kept, so a cent is all of it."""
+        kept = sound("items: [{material: Peg, quantity: 2, cost: 0.01, returned: 1, share: 0.01}]")
+        assert kept.moved("1.1") == {"paid": 1, "job_cost": 1, "replacement_cost": 1}

@@ -65,3 +65,48 @@ def test_a_receipt_without_a_line_does_not_hide_the_next() -> None:
     ]
     assert kept.moved("1.1")["paid"] == 2200
     assert [one.key for one in kept.ledger.receipts] == ["shop"]
+
+
+COMPARE = "compare each line with the paper"
+LINE_BY_LINE = "that is a rounding: tax worked out line by line? Give tax: as the amount that is printed"
+
+
+@pytest.mark.parametrize(
+    ("head", "lines", "guess"),
+    [
+        # 2.20 off 22.00, of which 0.40 off the nails
+        (
+            "total: 16.20, discount: 10%",
+            "'Nails, 4', 'Ply, 18'",
+            "that is just what Nails costs: is it on this receipt at all?",
+        ),
+        ("total: 18.02", "'Nail, 0.01', 'Ply, 18'", "that is just what Nail costs: is it on the paper twice?"),
+        # a cent a line may be lost where each is rounded: 7 % of 4.00 and 18.00 are 1.54
+        ("total: 23.56, tax: 7%", "'Nails, 4', 'Ply, 18'", LINE_BY_LINE),
+        ("total: 23.57, tax: 7%", "'Nails, 4', 'Ply, 18'", COMPARE),
+        # no tax at all is no tax to be rounded, or to be inside
+        ("total: 21.99, tax: 0%", "'Nails, 4', 'Ply, 18'", COMPARE),
+        ("total: 22.01, tax: 0%", "'Nails, 4', 'Ply, 18'", COMPARE),
+        # 7 x 0.333 is 2.331, and the line says itself what was printed
+        ("total: 20.34", "{material: Nails, quantity: 7, unit_cost: 0.333, cost: 2.33}, 'Ply, 18'", COMPARE),
+    ],
+)
+def test_a_guess_needs_what_it_says(head: str, lines: str, guess: str) -> None:
+    """Nothing is offered as the reason that cannot be one."""
+    (message,) = keep(f"receipts:\n  shop: {{{head}, items: [{lines}]}}").messages
+    assert message.endswith(f"; {guess}")
+
+
+def test_a_tax_inside_the_prices_is_not_worked_out_line_by_line() -> None:
+    """It is in no sum, so no cent of a sum is lost by it."""
+    receipt = "receipts:\n  shop: {total: 22.01, tax: 7%, items: ['Nails, 4', 'Ply, 18']}"
+    (message,) = keep(receipt, settings="prices_include_tax: yes").messages
+    assert message.endswith(f"; {COMPARE}")
+
+
+def test_all_of_the_goods_may_be_a_discount() -> None:
+    """A voucher for 22.00 is no mistake, a cent more is."""
+    receipt = "receipts:\n  shop: {{discount: {}, items: ['Nails, 4', 'Ply, 18']}}"
+    assert keep(receipt.format("22.00")).messages == []
+    (message,) = keep(receipt.format("22.01")).messages
+    assert "the discount of 22.01 is more than the goods, 22.00" in message

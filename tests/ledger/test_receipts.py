@@ -92,6 +92,10 @@ class TestTaxOnGoods:
         kept = shop("tax: 3.01\ntotal: 103.01", "{material: Book, cost: 20, taxed: no}", "Timber, 40", "Screws, 40")
         assert shares(kept) == [(2000, 0, 0, 0), (4000, 0, 151, 0), (4000, 0, 150, 0)]
 
+    def test_as_an_amount_on_free_lines_it_is_tax_and_no_delivery(self) -> None:
+        """3.00 on two things that cost nothing: half each."""
+        assert shares(shop("tax: 3\ntotal: 3", "Nails, 0", "Ply, 0")) == [(0, 0, 150, 0), (0, 0, 150, 0)]
+
     def test_in_whole_yen(self) -> None:
         """10 % of 1,235 yen is 123.5: a half goes up."""
         kept = shop("tax: 10%\ntotal: 1359", "Timber, 1235", currency="JPY")
@@ -168,6 +172,11 @@ class TestTaxInside:
         )
         assert (kept.receipt.tax, kept.receipt.tax_inside, kept.receipt.total) == (1800, True, 11400)
         assert shares(kept) == [(12000, 1200, 0, 600)]
+
+    def test_what_the_prices_hold_is_rounded_once(self) -> None:
+        """20/120 of 10.04 is 1.6733; a cent more would hold 1.675, which is 1.68."""
+        assert shop("tax: 20%\ntotal: 10.04", "Ply, 10.04", settings="prices_include_tax: yes").receipt.tax == 167
+        assert shop("tax: 20%\ntotal: 10.05", "Ply, 10.05", settings="prices_include_tax: yes").receipt.tax == 168
 
     def test_of_a_taxed_delivery_it_is_shown_too(self) -> None:
         """20/120 of 108.00 + 6.00."""

@@ -104,6 +104,11 @@ def test_a_packing_without_a_piece_that_must_be_cut_is_none() -> None:
     assert boards.packing() is None
 
 
+def test_a_piece_may_be_left_out_for_nothing() -> None:
+    """Then it costs nothing, however many of it are left."""
+    assert Boards(Task((Stock(10, 3),), (Item(5, 2, 0),))).packing() == Packing(boards=(), left=(2,), cost=0)
+
+
 def test_a_copy_goes_its_own_way() -> None:
     """What is cut from it is not cut from the first."""
     first = Boards(FEW)

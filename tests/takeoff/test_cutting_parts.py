@@ -49,6 +49,13 @@ def test_a_filling_that_takes_too_long_gives_its_bound() -> None:
     assert 10**9 - effort.left >= STEPS
 
 
+def test_a_bound_is_whole_however_large_the_values_are() -> None:
+    """The same board with 3^40 for a unit of length: its bound is right to the last of 23 digits."""
+    lengths = [2 * length for length in range(101, 161)]
+    found = best_filling([length * 3**40 for length in lengths], lengths, [3] * 60, 1999, Effort(10**9))
+    assert found.bound == 1999 * 3**40 > found.value
+
+
 vectors = st.lists(st.integers(-(2**60), 2**60), min_size=1, max_size=6)
 
 

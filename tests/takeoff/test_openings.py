@@ -80,6 +80,14 @@ def test_salvaged_windows_come_from_the_line_items() -> None:
     assert [(unit.line, unit.count) for unit in layout.left] == [("wide", 1)]
 
 
+def test_windows_that_are_only_listed_have_no_name_and_no_line() -> None:
+    """Neither the one that has a place nor the one that has none."""
+    units: Written = {"width": "24 in", "height": "36 in", "count": "2"}
+    layout = layout_of(worked("openings", walls={"clear_length": "4 ft"}, units=units, post="4 in"))
+    found = [*layout.walls[0].units, *layout.left]
+    assert [(unit.what, unit.line) for unit in found] == [("", ""), ("", "")]
+
+
 def test_a_wall_nothing_fits_into_stays_bare() -> None:
     """And has no post to show."""
     takeoff = worked("openings", walls={"clear_length": "3 ft"}, units={"width": "40 in"}, post="6 in")
