@@ -109,11 +109,24 @@ def write_new(path: str, data: bytes) -> None:
 
 
 def carry(old: str, new: str) -> None:
-    """The same file under another name: a second name for it, or a copy where the disk has no such thing."""
+    """The same file under another name: a second name for it, or a copy where the disk has no such thing.
+
+    FileExistsError if there is anything of that name: nothing is written over, and nothing through a link.
+    """
     try:
         os.link(old, new, follow_symlinks=_FOLLOWS)
+    except FileExistsError:
+        raise
     except OSError:
-        shutil.copy2(old, new, follow_symlinks=False)
+        _copy(old, new)
+
+
+def _copy(old: str, new: str) -> None:
+    if Path(old).is_symlink():
+        Path(new).symlink_to(Path(old).readlink())
+    else:
+        write_new(new, Path(old).read_bytes())
+    shutil.copystat(old, new, follow_symlinks=False)
 
 
 def lay_folders(root: Path, needed: set[str], have: Survey) -> None:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import errno
+import os
 import tempfile
 from pathlib import Path
 
@@ -10,6 +12,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from builder.publish import folder
+from builder.publish.folder_tree import carry
 from tests.publish.sites import LATER, MARKER, SMALL, add_foreign, contents, names, publish
 
 pytestmark = pytest.mark.usefixtures("never_waiting")
@@ -55,8 +58,11 @@ class TestSpareTrees:
 
     @pytest.mark.parametrize("where", ["site", "spare"])
     @pytest.mark.parametrize("how", ["in its place", "by another file", "by a link", "by nothing"])
-    def test_a_file_that_is_not_what_it_was_is_made_again(self, site: Path, spare: Path, where: str, how: str) -> None:
-        """Whichever of its two names somebody changed it under."""
+    def test_a_file_that_is_not_what_it_was_is_made_again(
+        self, site: Path, spare: Path, tmp_path: Path, where: str, how: str
+    ) -> None:
+        """Whichever of its two names somebody changed it under; and what a link leads to is left alone."""
+        (tmp_path / "theirs").write_bytes(b"theirs")
         publish(site, spare=spare)
         publish(site, LATER, spare=spare)
         (tree,) = spare.iterdir()
@@ -64,12 +70,13 @@ class TestSpareTrees:
         if how != "in its place":
             file.unlink()
         if how == "by a link":
-            file.symlink_to("/etc/hosts")
+            file.symlink_to(tmp_path / "theirs")
         elif how != "by nothing":
             file.write_bytes(b"changed")
         publish(site, {**LATER, "index.html": b"new"}, spare=spare)
         assert contents(site) == {**LATER, "index.html": b"new"}
-        assert names(site.parent) == ["cache", "site"]
+        assert (tmp_path / "theirs").read_bytes() == b"theirs"
+        assert names(site.parent) == ["cache", "site", "theirs"]
 
     @pytest.mark.parametrize("raw", [None, b"", b"{}", b'{"made_by": "barro'])
     def test_a_tree_whose_marker_is_lost_or_cut_short_does_no_harm(
@@ -149,3 +156,26 @@ class TestSpareTrees:
         publish(site, spare=tmp_path / "cache" / "spare")
         publish(site, LATER, spare=tmp_path / "cache" / "spare")
         assert names(tmp_path) == ["cache", "site"]
+
+
+@pytest.mark.parametrize("linked", [True, False])
+def test_carrying_writes_over_nothing_and_through_no_link(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, linked: bool
+) -> None:
+    """Also where a disk has no second names, and the file is copied."""
+    if not linked:
+        monkeypatch.setattr(os, "link", _no_second_names)
+    ours, theirs, link = tmp_path / "ours", tmp_path / "theirs", tmp_path / "link"
+    ours.write_bytes(b"ours")
+    theirs.write_bytes(b"theirs")
+    link.symlink_to(theirs)
+    for taken in (theirs, link):
+        with pytest.raises(FileExistsError):
+            carry(str(ours), str(taken))
+    carry(str(link), str(tmp_path / "second"))
+    assert theirs.read_bytes() == b"theirs"
+    assert (tmp_path / "second").readlink() == theirs
+
+
+def _no_second_names(*_: object, **__: object) -> None:
+    raise OSError(errno.EPERM, "this disk has no such thing")
