@@ -21,7 +21,7 @@ from builder.figures.workings import workings_text
 from builder.journal.files import OWNED, PLAN, SETTINGS, Files, find_files
 from builder.journal.finds import sized_finds
 from builder.journal.known import Known
-from builder.journal.read import read_journal
+from builder.journal.read import Read, read_journal
 from builder.journal.records.journal import Journal
 from builder.journal.records.prose import Prose
 from builder.journal.report import Report
@@ -30,12 +30,13 @@ from builder.ledger.keep import keep_ledger
 from builder.plan.budget import work_out_budget
 from builder.plan.matching import near_misses
 from builder.plan.outlook import look_ahead
-from builder.plan.timing import check_order, time_plan
+from builder.plan.timing import check_order, finished_on, time_plan
 from builder.plan.value import earn
 from builder.takeoff.compute import take_off
 from builder.words.problem import Problem
 from builder.words.quantity import Quantity
 from builder.words.showing import shown
+from builder.words.span import Span
 from builder.words.telling import Tell, quiet
 
 
@@ -111,10 +112,23 @@ def work_out(
         tell(0, 0, "adding up")
         right = not any(problem.is_mistake for problem in problems)
         account, found = understand(read.journal, as_of, memory, right=right)
-        problems += found if read.whole else []
+        problems += found if read.whole else _misnamed(read, as_of)
         mistaken = any(problem.is_mistake for problem in problems)
         problems += to_come(account, today) if mistaken else notices(account, today)
     return Worked(files=files, account=account, problems=in_file_order(problems))
+
+
+def _misnamed(read: Read, as_of: datetime.date | None) -> list[Problem]:
+    """Names that are no figure, where episodes have no date yet: which names there are does not hang on their order."""
+    if read.journal is None or not read.unplaced:
+        return []
+    known, begun = read.journal.episodes, read.journal.settings.begun or datetime.date(2000, 1, 1)
+    day = max((episode.date for episode in known), default=begun)
+    placed = (replace(episode, dates=Span(day, day)) for episode in read.unplaced)
+    together = tuple(sorted((*known, *placed), key=lambda one: (one.date, one.number)))
+    account, problems = reckon(replace(read.journal, episodes=together), as_of)
+    wrong = any(problem.is_mistake for problem in problems)
+    return [] if wrong else list(check_figures(account, stated=False))
 
 
 def understand(
@@ -140,6 +154,7 @@ def reckon(journal: Journal, as_of: datetime.date | None) -> tuple[Account, list
     sums = add_up(journal, kept.ledger)
     order = check_order(journal)
     outlook = look_ahead(journal, kept.ledger, budget.phases, sums.by_phase)
+    timing = None if order else time_plan(journal, as_of)
     account = Account(
         journal=journal,
         ledger=kept.ledger,
@@ -148,7 +163,8 @@ def reckon(journal: Journal, as_of: datetime.date | None) -> tuple[Account, list
         takeoffs=takeoffs,
         outlook=outlook,
         earned=earn(journal, outlook),
-        timing=None if order else time_plan(journal, as_of),
+        timing=timing,
+        finished=None if order else finished_on(journal, timing),
     )
     matches = [match for phase in outlook.phases for match in phase.matches]
     problems = [*kept.problems, *takeoff_problems, *budget.problems, *order]

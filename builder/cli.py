@@ -12,12 +12,12 @@ import gc
 import io
 import json
 import sys
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from builder import __version__
 from builder.terminal import along, asks, completion_text
+from builder.usage import Parser, Run
 
 if TYPE_CHECKING:
     from builder.app import Worked
@@ -27,12 +27,10 @@ DONE, JOURNAL_WRONG, COMMAND_WRONG, STOPPED = 0, 1, 2, 130
 
 def main(words: Sequence[str] | None = None) -> int:
     """Run one command; the exit code."""
-    parser = _parser()
-    told = parser.parse_args(words)
-    command: Callable[[argparse.Namespace], int] | None = getattr(told, "command", None)
-    if command is None:
-        parser.print_help()
+    told = _told(sys.argv[1:] if words is None else list(words))
+    if told is None:
         return DONE
+    command: Run = told.command
     for stream in (sys.stdout, sys.stderr):
         if isinstance(stream, io.TextIOWrapper):
             stream.reconfigure(errors="backslashreplace")
@@ -50,7 +48,41 @@ def main(words: Sequence[str] | None = None) -> int:
         return COMMAND_WRONG
 
 
-def _run(command: Callable[[argparse.Namespace], int], told: argparse.Namespace) -> int:
+def _told(words: list[str]) -> argparse.Namespace | None:
+    """The words as their command takes them; None where there are none, and help was printed. Others end it here."""
+    parser = Parser(
+        {
+            "publish": publish,
+            "inspect": inspect,
+            "tally": tally,
+            "takeoff": takeoff,
+            "begin": begin,
+            "episode": episode,
+            "spend": spend,
+            "preview": preview,
+            "completion": completion,
+        }
+    )
+    first = next((word for word in words if not word.startswith("-")), None)
+    if first is not None and first not in parser.commands:
+        from builder.unread import no_command  # not needed where all is well
+
+        parser.whole.error(no_command(first, list(parser.commands)))
+    if first is None:
+        parser.whole.parse_args(words)
+        parser.whole.print_help()
+        return None
+    told, unknown = parser.whole.parse_known_args(words)
+    if unknown:
+        from builder.unread import unread  # the same
+
+        of = parser.commands[told.name]
+        of.error(unread(unknown, told, words, of.format_usage()))
+    told.parsers = parser.commands
+    return told
+
+
+def _run(command: Run, told: argparse.Namespace) -> int:
     """A command with its output written out, so that a full disk is noticed here and not at the very end."""
     gc.set_threshold(50_000, 20, 50)  # records are many and stay: looking through them often takes a fifth of the time
     from builder.journal.writing import NotDone  # after the command is known: see the module
@@ -62,72 +94,6 @@ def _run(command: Callable[[argparse.Namespace], int], told: argparse.Namespace)
         return COMMAND_WRONG
     sys.stdout.flush()
     return code
-
-
-def _parser() -> argparse.ArgumentParser:
-    parser = argparse.ArgumentParser(
-        prog="barrowbook",
-        description="A folder of weekend write-ups becomes a build journal with a cost ledger, as a plain website.",
-        epilog="Try it on the demo: barrowbook publish content --to site_demo",
-        formatter_class=argparse.RawDescriptionHelpFormatter,
-    )
-    parser.add_argument("--version", action="version", version=f"barrowbook {__version__}")
-    commands = parser.add_subparsers(title="commands", metavar="COMMAND")
-    _publish(commands)
-    _inspect(commands)
-    _tally(commands)
-    _takeoff(commands)
-    _begin(commands)
-    _episode(commands)
-    _spend(commands)
-    _preview(commands)
-    _completion(commands)
-    return parser
-
-
-def _command(
-    commands: argparse._SubParsersAction[argparse.ArgumentParser],
-    name: str,
-    run: Callable[[argparse.Namespace], int],
-    says: str,
-    example: str,
-) -> argparse.ArgumentParser:
-    parser: argparse.ArgumentParser = commands.add_parser(
-        name,
-        help=says,
-        description=f"{says[0].upper()}{says[1:]}.",
-        epilog=f"For example: barrowbook {example}",
-        formatter_class=argparse.RawDescriptionHelpFormatter,
-    )
-    parser.set_defaults(command=run, name=name)
-    return parser
-
-
-def _journal(parser: argparse.ArgumentParser) -> None:
-    parser.add_argument(
-        "journal",
-        nargs="?",
-        default="content",
-        type=Path,
-        metavar="JOURNAL",
-        help="the journal's folder (content)",
-    )
-    parser.add_argument(
-        "--as-of", type=_day, metavar="DATE", help="forecast as of this day, not that of the last episode"
-    )
-
-
-def _day(text: str) -> datetime.date:
-    try:
-        return datetime.date.fromisoformat(text)
-    except ValueError:
-        raise argparse.ArgumentTypeError(f"{text} is no date; write it as 2026-04-18") from None
-
-
-def _publish(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
-    parser = _command(commands, "publish", publish, "make the site from the journal", "publish content --to site_demo")
-    _journal(parser)
-    parser.add_argument("--to", type=Path, required=True, metavar="SITE", help="the folder to put the site in")
 
 
 def publish(told: argparse.Namespace) -> int:
@@ -158,16 +124,6 @@ def publish(told: argparse.Namespace) -> int:
     return DONE if outcome.done else COMMAND_WRONG
 
 
-def _inspect(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
-    parser = _command(
-        commands, "inspect", inspect, "look for mistakes in the journal; write nothing", "inspect content"
-    )
-    _journal(parser)
-    parser.add_argument("--json", action="store_true", help="the problems as JSON on standard output")
-    parser.add_argument("--lines", action="store_true", help="one line a problem: file:line:column: message")
-    parser.add_argument("--figures", action="store_true", help="list every figure that can be named")
-
-
 def inspect(told: argparse.Namespace) -> int:
     """Look for mistakes and warnings."""
     from builder.app import figure_names, problems_data  # after the command is known: see the module
@@ -193,12 +149,6 @@ def inspect(told: argparse.Namespace) -> int:
     return DONE
 
 
-def _tally(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
-    parser = _command(commands, "tally", tally, "print the totals by phase", "tally content")
-    _journal(parser)
-    parser.add_argument("--json", action="store_true", help="everything, the same as figures.json")
-
-
 def tally(told: argparse.Namespace) -> int:
     """Print the totals."""
     from builder.app import figures_text, tally_text  # after the command is known: see the module
@@ -208,12 +158,6 @@ def tally(told: argparse.Namespace) -> int:
         return JOURNAL_WRONG
     sys.stdout.write(figures_text(worked.account) if told.json else tally_text(worked.account))
     return DONE
-
-
-def _takeoff(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
-    parser = _command(commands, "takeoff", takeoff, "print how much to buy, with the working", "takeoff content")
-    _journal(parser)
-    parser.add_argument("--brief", action="store_true", help="results only")
 
 
 def takeoff(told: argparse.Namespace) -> int:
@@ -227,27 +171,10 @@ def takeoff(told: argparse.Namespace) -> int:
     return DONE if right else JOURNAL_WRONG
 
 
-def _begin(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
-    parser = _command(
-        commands,
-        "begin",
-        begin,
-        "make a new journal; asks for what is not told",
-        'begin observatory --title "The shed" --phases "Ground, Frame, Roof"',
-    )
-    parser.add_argument("folder", type=Path, metavar="FOLDER", help="the folder to make")
-    parser.add_argument("--title", help="name of the build")
-    parser.add_argument("--language", help="language of the pages, such as en-US or de-DE")
-    parser.add_argument("--currency", help="currency, such as USD or EUR")
-    parser.add_argument("--ready-by", metavar="DATE", help="the date it is promised for, or none")
-    parser.add_argument("--phases", help="stages of the build in order, with commas between")
-    parser.add_argument("--after", type=Path, metavar="OLD", help="a finished journal whose leftovers come along")
-
-
 def begin(told: argparse.Namespace) -> int:
     """Make a new journal."""
-    from builder.evening import answers, check_free  # after the command is known: see the module
-    from builder.evening import begin as make
+    from builder.beginning import answers, check_free  # after the command is known: see the module
+    from builder.beginning import begin as make
 
     check_free(told.folder)
     answered = answers(vars(told), asks(), _today())
@@ -258,21 +185,6 @@ def begin(told: argparse.Namespace) -> int:
     return DONE
 
 
-def _episode(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
-    parser = _command(
-        commands, "episode", episode, "make the next episode's file", 'episode "The roof goes on" --in content'
-    )
-    parser.add_argument("title", metavar="TITLE", help="name of the episode")
-    _inside(parser)
-
-
-def _inside(parser: argparse.ArgumentParser) -> None:
-    folder = Path("content")
-    parser.add_argument(
-        "--in", dest="journal", type=Path, default=folder, metavar="JOURNAL", help=f"the journal's folder ({folder})"
-    )
-
-
 def episode(told: argparse.Namespace) -> int:
     """Make the next episode's file."""
     from builder.evening import new_episode  # after the command is known: see the module
@@ -281,48 +193,6 @@ def episode(told: argparse.Namespace) -> int:
         path = new_episode(told.journal, told.title, _today(), tell)
     print(f"made {path}\nWrite the story under the second ---, then: barrowbook spend --in {told.journal}")
     return DONE
-
-
-def _spend(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
-    parser = _command(
-        commands,
-        "spend",
-        spend,
-        "add one line item to the newest episode; asks for what is not told",
-        'spend "Galvanised nails" 36.90 --in content',
-    )
-    parser.add_argument("what", nargs="?", metavar="WHAT", help="what it was")
-    parser.add_argument("cost", nargs="?", metavar="COST", help="what it cost, about 150, or unknown")
-    parser.add_argument(
-        "--kind",
-        choices=("material", "equipment", "labour", "travel", "fee"),
-        help="what it is; a material, or equipment where its source is owned, borrowed or hired",
-    )
-    for option, metavar, says in _OF_A_LINE:
-        parser.add_argument(f"--{option}", metavar=metavar, help=says)
-    table = parser.add_argument_group(
-        "from a table", "print lines for editing from a CSV file of a spreadsheet or a bank; nothing is written"
-    )
-    table.add_argument("--table", type=Path, metavar="FILE", help="the file")
-    table.add_argument("--what", dest="what_column", metavar="COLUMN", default="What", help="the column that names it")
-    table.add_argument("--amount", metavar="COLUMN", default="Amount", help="the column with what it cost")
-    table.add_argument("--decimal", choices=(".", ","), default=".", help="the mark before the cents")
-    _inside(parser)
-
-
-_OF_A_LINE = (
-    ("quantity", "N UNIT", 'how many, such as "36 bag"'),
-    ("unit-cost", "PRICE", "price of one, instead of COST"),
-    ("source", "WORD", "where from: secondhand, salvaged, gift, stock, owned, hired ..."),
-    ("receipt", "KEY", "the receipt of the episode it stands on"),
-    ("used", "N UNIT", "how much of it went in; the rest is stock"),
-    ("share", "PART", "the part that went into this build; the rest is elsewhere"),
-    ("uses", "N", "how often it serves"),
-    ("replacement-cost", "PRICE", "what one would cost new, or to hire"),
-    ("against", "KEY", "the planned line it answers to"),
-    ("phase", "KEY", "its own phase, if not the episode's"),
-    ("note", "SENTENCE", "printed under the line"),
-)
 
 
 def spend(told: argparse.Namespace) -> int:
@@ -344,14 +214,6 @@ def spend(told: argparse.Namespace) -> int:
     return DONE
 
 
-def _preview(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
-    parser = _command(
-        commands, "preview", preview, "show the site in the browser, made anew at every save", "preview content"
-    )
-    _journal(parser)
-    parser.add_argument("--port", type=int, default=0, help="where to listen; any free port unless told")
-
-
 def preview(told: argparse.Namespace) -> int:
     """Serve the site on this machine until interrupted."""
     from builder.site import show_site  # after the command is known: see the module
@@ -361,13 +223,6 @@ def preview(told: argparse.Namespace) -> int:
         return JOURNAL_WRONG
     show_site(told.journal, told.as_of, told.port, lambda text: print(text, flush=True) if text else None)
     return DONE
-
-
-def _completion(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
-    parser = _command(
-        commands, "completion", completion, "print what completes commands and options in bash", "completion"
-    )
-    parser.set_defaults(parsers=commands.choices)
 
 
 def completion(told: argparse.Namespace) -> int:

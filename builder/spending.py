@@ -18,12 +18,14 @@ from builder.journal.add_line import CannotAdd, NewLine, with_line
 from builder.journal.check import machine_meant
 from builder.journal.files import find_files
 from builder.journal.keys import Key, Word
+from builder.journal.kinds import choice
 from builder.journal.paste import Columns, NotATable, pasted_lines
-from builder.journal.quoting import quoted
+from builder.journal.quoting import in_quotes, quoted
 from builder.journal.read import read_journal
 from builder.journal.reading import Reading
 from builder.journal.records.item import ALLOWED, PRICED, Kind, Source
 from builder.journal.report import Report, one_of
+from builder.journal.starting import amount_in
 from builder.journal.text import LARGEST
 from builder.journal.writing import NotDone, write_over
 from builder.plan.budget_records import Budgeted
@@ -57,7 +59,9 @@ def spend(folder: Path, account: Account, new: NewLine, tell: Tell = quiet) -> S
     path = folder / episode.file
     before = path.read_bytes()
     try:
-        after = with_line(before.decode("utf-8"), new).encode()
+        after = with_line(before.decode("utf-8"), new).encode(
+            "utf-8", "surrogateescape"
+        )  # what is no text is told below
     except CannotAdd as error:
         raise NotDone(f"{path}: {error.found}", error.fix) from None
     mistakes = _mistakes_with(folder, episode.file, after, tell)
@@ -102,19 +106,34 @@ _LINE_KEYS = (
 def line_told(told: Mapping[str, object], ask: Ask | None, account: Account) -> NewLine:
     """The line to add, as told on the command line, or asked for where nothing was told."""
     given = {key.name: str(told[key.name]) for key in _LINE_KEYS if told.get(key.name) is not None}
-    what = told.get("what")
+    what, kind = told.get("what"), told.get("kind")
+    if kind is not None:
+        read_answer(_KIND, "kind", str(kind), Reading(report=Report()))
+    _check_order(str(what), given.get("cost", ""))
     if what is None:
         if ask is None:
             raise NotDone("nothing to add was told", 'write: barrowbook spend "Galvanised nails" 36.90')
         what, given = _asked(given, ask, account)
-    elif ask is not None and _lacks_price(str(told.get("kind") or ""), given):
-        cost = _answer(k.COST_OF, _COST, ask, account)
+    elif ask is not None and _lacks_price(str(kind or ""), given):
+        cost = _answer(k.COST_OF, _cost_asked(account), ask, account)
         given |= {"cost": cost} if cost else {}
     if not str(what).strip():
         raise NotDone("the line does not say what it was", "tell it in a few words; nothing was written")
     values = tuple((key.name, _value(key.name, given[key.name])) for key in _LINE_KEYS if key.name in given)
-    kind = told.get("kind") or _kind_of(given.get("source", "")).value
+    kind = kind or _kind_of(given.get("source", "")).value
     return NewLine(kind=str(kind), what=" ".join(str(what).split()), values=values)
+
+
+_KIND = choice(*(kind.value for kind in Kind))
+_PRICE = re.compile(r"(?:about )?[^\w\s]?\d[\d.,]*[^\w\s]?|unknown|rest", re.IGNORECASE)
+
+
+def _check_order(what: str, cost: str) -> None:
+    """NotDone where the cost was told before what it was for."""
+    if cost and _PRICE.fullmatch(what.strip()) and not _PRICE.fullmatch(cost.strip()):
+        price = in_quotes(what) if " " in what else what
+        fix = f"write: barrowbook spend {in_quotes(cost)} {price}"
+        raise NotDone(f"{what} stands where the thing is named, and {cost} where its cost is", fix)
 
 
 def _lacks_price(kind: str, given: Mapping[str, str]) -> bool:
@@ -140,9 +159,9 @@ def _asked(given: Mapping[str, str], ask: Ask, account: Account) -> tuple[str, d
     """What it was, and the keys that were not given, each asked until it can be read; nothing leaves one out."""
     often = [what for what, _ in Counter(_materials(account)).most_common(3)]
     question = f"What was it ({', '.join([*often, 'or something new'])})" if often else "What was it"
-    what = " ".join(ask(question, "").split())
-    if not what:
-        return "", dict(given)
+    what, shown = "", question
+    while not what:
+        what, shown = " ".join(ask(shown, "").split()), f"say it in a word or two; Ctrl-C stops\n{question}"
     what = _same(what, ask, account)
     found = dict(given)
     for key, question, wanted in _questions(account):
@@ -173,7 +192,6 @@ def _yes(ask: Ask, question: str) -> bool:
 
 
 Wanted = Callable[[Mapping[str, str]], bool]
-_COST = "What did it cost (219.60, about 150, 0, unknown)"
 _FOUND = frozenset({Source.SECONDHAND.value, Source.SALVAGED.value, Source.GIFT.value})
 
 
@@ -181,8 +199,8 @@ def _questions(account: Account) -> Iterator[tuple[Key[Any], str, Wanted]]:
     """Which key, how it is asked for, and whether it is, by what was answered before."""
     receipts = [receipt.key for receipt in account.journal.episodes[-1].receipts]
     yield k.NUMBER_OF, "How many (36 bag; nothing if you did not count)", lambda _: True
-    yield k.COST_OF, _COST, lambda found: "unit_cost" not in found
-    yield k.SOURCE, "Where from (bought, secondhand, salvaged, gift, stock, hired, owned)", lambda _: True
+    yield k.COST_OF, _cost_asked(account), lambda found: "unit_cost" not in found
+    yield k.SOURCE, "Where from (bought, secondhand, salvaged, gift, stock, hired, borrowed, owned)", lambda _: True
     yield (
         k.REPLACEMENT,
         "What would one cost new (nothing if you do not know)",
@@ -193,6 +211,10 @@ def _questions(account: Account) -> Iterator[tuple[Key[Any], str, Wanted]]:
         f"On which receipt ({one_of([*receipts, 'none'])})",
         lambda found: bool(receipts) and found.get("source") != Source.STOCK.value,
     )
+
+
+def _cost_asked(account: Account) -> str:
+    return f"What did it cost ({amount_in(account.ledger.currency, '219.60')}, about 150, 0, unknown)"
 
 
 def _answer(key: Key[Any], question: str, ask: Ask, account: Account) -> str:

@@ -21,13 +21,13 @@ def asks() -> Callable[[str, str], str] | None:
 
 
 def _ask(question: str, usual: str) -> str:
-    """A question on the terminal; an empty answer takes the usual one. Commands ask before they write."""
+    """A question on the terminal; an empty answer takes the usual one. Ctrl-C and Ctrl-D stop, before anything is
+    written: commands ask first.
+    """
     shown = f"{question} [{usual}]: " if usual else f"{question}: "
     try:
         return input(shown).strip() or usual
-    except EOFError:
-        return usual
-    except KeyboardInterrupt:
+    except (EOFError, KeyboardInterrupt):
         raise KeyboardInterrupt("nothing was written") from None
 
 
@@ -96,11 +96,14 @@ def _columns(stream: TextIO) -> int:
 
 def completion_text(usages: Mapping[str, str]) -> str:
     """What completes commands and their options in bash, from the usage line of each command."""
-    cases = []
-    for name, usage in usages.items():
-        words = sorted({word for word in usage.replace("[", " ").replace("]", " ").split() if word.startswith("--")})
-        cases.append(f"    {name}) words='{' '.join(words)}' ;;")
+    cases = (f"    {name}) words='{' '.join(options_in(usage))}' ;;" for name, usage in usages.items())
     return _COMPLETION.format(names=" ".join(usages), cases="\n".join(cases))
+
+
+def options_in(usage: str) -> list[str]:
+    """The long options that a usage line names."""
+    words = usage.replace("[", " ").replace("]", " ").split()
+    return sorted({word for word in words if word.startswith("--")})
 
 
 _COMPLETION = """_barrowbook() {{

@@ -7,12 +7,17 @@
   if (!form || !held) return;
   const data = JSON.parse(held.textContent);
   const answer = form.querySelector("output");
-  const least = answer.textContent;
 
   const halfUp = (top, bottom) => {
     const size = top < 0n ? -top : top;
     const rounded = (2n * size + bottom) / (2n * bottom);
     return top < 0n ? -rounded : rounded;
+  };
+
+  // How much of this build's luck is not there, per cent; a machine that is not owned is hired.
+  const missing = (source, machine, choice) => {
+    const part = 100 - (choice.luck[source] ?? 100);
+    return machine >= 0 && data.atMyPrice.includes(source) && part === 0 ? 100 : part;
   };
 
   const cost = (line, choice) => {
@@ -21,12 +26,17 @@
     if (machine >= 0 && choice.owns.has(machine)) {
       amount = BigInt(withOwn);
     } else {
-      let missing = 100 - (choice.luck[source] ?? 100);
-      if (machine >= 0 && data.atMyPrice.includes(source) && missing === 0) missing = 100;
-      amount = BigInt(spent) + halfUp(BigInt(gap) * BigInt(missing), 100n);
+      amount = BigInt(spent) + halfUp(BigInt(gap) * BigInt(missing(source, machine, choice)), 100n);
     }
     if (choice.reuse) amount -= BigInt(reusable);
     return halfUp(amount * BigInt(scales ? choice.size : 100) * BigInt(choice.price), 10000n);
+  };
+
+  // Whether the answer rests on a price, or on what a thing costs new, that nobody knows.
+  const reached = ([source, machine, unpriced, unvalued], choice) => {
+    if (machine >= 0 && choice.owns.has(machine)) return unpriced && data.atMyPrice.includes(source);
+    const part = missing(source, machine, choice);
+    return (part < 100 && unpriced) || (part > 0 && unvalued);
   };
 
   const total = (choice) =>
@@ -80,11 +90,10 @@
     if (form.elements.hour) form.elements.hour.value = kept.get("hour") ?? "0";
   };
 
-  const first = money(data.lines.reduce((sum, line) => sum + BigInt(line[2]), 0n));
-  const pattern = least.includes(first) ? least.split(first) : ["", ""];
   const show = () => {
     const choice = chosen();
-    answer.textContent = pattern[0] + money(total(choice)) + pattern[1];
+    const around = data.around[data.unknown.some((line) => reached(line, choice)) ? 1 : 0];
+    answer.textContent = around.replace("\n", () => money(total(choice)));
     for (const now of form.querySelectorAll(".now")) now.textContent = now.textContent.replace(/\d+/, choice[now.dataset.of]);
     return choice;
   };

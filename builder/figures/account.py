@@ -1,13 +1,14 @@
-"""The account: all results of the run side by side, with the sums by episode, phase, source and kind."""
+"""The account: all results of the run side by side, with the sums by episode and phase."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Hashable, Iterable, Mapping
+import datetime
+from collections.abc import Hashable, Iterable, Mapping
 from dataclasses import dataclass
 from typing import TypeVar
 
 from builder.journal.records.episode import Episode
-from builder.journal.records.item import Item, Kind, Source
+from builder.journal.records.item import Item, Kind
 from builder.journal.records.journal import Journal
 from builder.journal.records.plan import OwnedEquipment
 from builder.ledger.parts import NOTHING, Parts, together
@@ -37,8 +38,6 @@ class Sums:
     by_episode: Mapping[int, Parts]
     running: Mapping[int, Parts]
     by_phase: Mapping[str | None, Parts]
-    by_source: Mapping[Source, Parts]
-    by_kind: Mapping[Kind, Parts]
     before: Mapping[int, Parts]
 
 
@@ -55,7 +54,10 @@ class Index:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Account:
-    """All results. `phases` are in the plan's order, then those outside it, then the row "no phase"."""
+    """All results. `phases` are in the plan's order, then those outside it, then the row "no phase".
+
+    `finished` is the day on which the whole plan was done and its last wait over; None while a phase is open.
+    """
 
     journal: Journal
     ledger: Ledger
@@ -65,6 +67,14 @@ class Account:
     outlook: Outlook
     earned: Earned
     timing: Timing | None
+    finished: datetime.date | None
+
+    @property
+    def as_of(self) -> datetime.date | None:
+        """The day of all forecasts; None where there is none."""
+        if self.timing is not None:
+            return self.timing.as_of
+        return self.journal.episodes[-1].date if self.journal.episodes else None
 
     @property
     def phases(self) -> tuple[PhaseOutlook, ...]:
@@ -122,8 +132,6 @@ def add_up(journal: Journal, ledger: Ledger) -> Sums:
         running=running,
         before=before,
         by_phase=_grouped(in_phase),
-        by_source=_by(lines, lambda line: line.item.source),
-        by_kind=_by(lines, lambda line: line.item.kind),
     )
 
 
@@ -143,10 +151,6 @@ def _lists(pairs: Iterable[tuple[K, Line]]) -> dict[K, tuple[Line, ...]]:
     for key, line in pairs:
         groups.setdefault(key, []).append(line)
     return {key: tuple(lines) for key, lines in groups.items()}
-
-
-def _by(lines: Iterable[Line], key: Callable[[Line], K]) -> dict[K, Parts]:
-    return _grouped([(key(line), line.parts) for line in lines])
 
 
 def _grouped(pairs: Iterable[tuple[K, Parts]]) -> dict[K, Parts]:

@@ -162,13 +162,16 @@ def _left(left: Left, currency: Currency) -> Data:
 
 
 def _variance(match: Match, currency: Currency) -> Data:
-    variance = match.variance
+    variance, quantity = match.variance, match.quantity
+    if quantity is not None and match.planned_quantity is not None:
+        quantity = quantity.to(match.planned_quantity.unit)
+    counted = match.planned_quantity or quantity
     return {
         "key": match.key,
         "phase": match.phase,
         "planned_quantity": _value(match.planned_quantity),
-        "quantity": _value(match.quantity),
-        "unit": match.planned_quantity.unit.symbol if match.planned_quantity else None,
+        "quantity": _value(quantity),
+        "unit": counted.unit.symbol if counted else None,
         "planned": currency.major(match.planned_cost),
         "job_cost": currency.major(match.job_cost),
         "price_variance": _money(variance.price, currency),

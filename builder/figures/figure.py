@@ -63,7 +63,16 @@ class ShareFigure:
     share: Fraction
 
 
-Figure = MoneyFigure | CountFigure | QuantityFigure | DateFigure | ShareFigure
+@dataclass(frozen=True, slots=True, kw_only=True)
+class UntoldFigure:
+    """A figure that has a name and cannot be told as the journal stands: why, and what to `add` so that it can."""
+
+    name: str
+    why: str
+    add: str
+
+
+Figure = MoneyFigure | CountFigure | QuantityFigure | DateFigure | ShareFigure | UntoldFigure
 
 MONEY = (
     "paid",

@@ -28,11 +28,13 @@ from builder.figures.figure import (
     MoneyFigure,
     QuantityFigure,
     ShareFigure,
+    UntoldFigure,
     amount_of,
     bound_of,
 )
+from builder.figures.untold import why_build, why_phase, why_quantity, why_rate
 from builder.ledger.parts import Parts
-from builder.plan.budget_records import Match
+from builder.plan.budget_records import Match, PhaseOutlook
 from builder.plan.time_records import Finish
 from builder.words.quantity import Quantity
 from builder.words.rounding import half_up
@@ -58,10 +60,10 @@ def look_up(name: str, account: Account, episode: int | None = None, *, guess: b
     `guess` looks for what was perhaps meant, which takes a thousand times as long as finding what is there.
     """
     wanted = " ".join(name.casefold().split())
-    figure = _find(wanted, account, episode)
+    figure = _find(wanted, account, episode) or _untold(wanted, account)
     if figure is not None:
         return figure
-    known = list(all_names(account, episode)) if guess else []
+    known = [*all_names(account, episode), *_BUILD_FIGURES] if guess else []
     near = difflib.get_close_matches(wanted, known, n=1, cutoff=0.6)
     return NoFigure(name=name, near=near[0] if near else "")
 
@@ -75,7 +77,12 @@ def all_names(account: Account, episode: int | None = None) -> Iterator[str]:
     yield from (f"{word} of the build" for word in plain)
     for phase in account.phases:
         if phase.key is not None:
-            yield from (f"{word} of {phase.key}" for word in [*plain, "planned", "forecast"])
+            told = [
+                word
+                for word, amount in (("planned", phase.planned), ("forecast", phase.forecast))
+                if amount is not None
+            ]
+            yield from (f"{word} of {phase.key}" for word in [*plain, *told])
     yield from _build_names(account)
     for takeoff in account.takeoffs:
         yield from (f"{takeoff.name}.{result.key}" for result in takeoff.results)
@@ -125,21 +132,54 @@ def _scoped(word: str, scope: str, account: Account) -> Figure | None:
     name = f"{word} of {scope}"
     if scope in _BUILD:
         return _part(word, account.sums.whole, name) or _of_build(word, account)
-    for phase in account.phases:
-        if phase.key is not None and scope in (
-            phase.key.casefold(),
-            (account.phase_name(phase.key) or "").casefold(),
-        ):
-            parts = account.sums.by_phase.get(phase.key, Parts())
-            if word in ("planned", "forecast"):
-                amount = phase.planned if word == "planned" else phase.forecast
-                bound = bound_of(parts, "job_cost") if word == "forecast" else Bound.EXACT
-                return None if amount is None else MoneyFigure(name=name, minor=amount, bound=bound)
-            return _part(word, parts, name)
+    phase = _phase_called(scope, account)
+    if phase is not None:
+        parts = account.sums.by_phase.get(phase.key, Parts())
+        if word in _OF_PHASE:
+            amount = phase.planned if word == "planned" else phase.forecast
+            bound = bound_of(parts, "job_cost") if word == "forecast" else Bound.EXACT
+            return None if amount is None else MoneyFigure(name=name, minor=amount, bound=bound)
+        return _part(word, parts, name)
     line = next((one for one in account.ledger.lines if one.ref.casefold() == scope), None)
     return None if line is None else _part(word, line.parts, name)
 
 
+def _phase_called(scope: str, account: Account) -> PhaseOutlook | None:
+    """The phase of a key or name."""
+    return next(
+        (
+            phase
+            for phase in account.phases
+            if phase.key is not None
+            and scope in (phase.key.casefold(), (account.phase_name(phase.key) or "").casefold())
+        ),
+        None,
+    )
+
+
+def _untold(name: str, account: Account) -> UntoldFigure | None:
+    """A figure that has a name but cannot be told."""
+    reason = _reason(name, account)
+    return None if reason is None else UntoldFigure(name=name, why=reason[0], add=reason[1])
+
+
+def _reason(name: str, account: Account) -> tuple[str, str] | None:
+    used = _USED.fullmatch(name)
+    if used:
+        match = _match_called(used["key"], account)
+        unit = match.planned_quantity.unit.symbol if match and match.planned_quantity else used["unit"]
+        return why_quantity(used["verb"], match) if match and singular(unit) == singular(used["unit"]) else None
+    word, per, unit = name.partition(" per ")
+    if per:
+        return why_rate(unit, account) if word in _WORDS else None
+    word, of, scope = name.partition(" of ")
+    if not of or scope in _BUILD:
+        return why_build(word, account) if word in _BUILD_FIGURES else None
+    phase = _phase_called(scope, account)
+    return why_phase(word, phase, account) if phase and word in _OF_PHASE else None
+
+
+_OF_PHASE = ("planned", "forecast")
 _BUILD_FIGURES = (
     "planned",
     "forecast",
@@ -228,7 +268,7 @@ def _takeoff(name: str, account: Account) -> Figure | None:
 
 def _quantity(unit: str, verb: str, key: str, account: Account) -> Figure | None:
     name = f"{unit} {verb} of {key}"
-    match = next((one for phase in account.phases for one in phase.matches if one.key.casefold() == key), None)
+    match = _match_called(key, account)
     if match is not None:
         quantity = _of_match(match, verb, account)
     else:
@@ -237,6 +277,10 @@ def _quantity(unit: str, verb: str, key: str, account: Account) -> Figure | None
     if quantity is None or singular(quantity.unit.symbol).casefold() != singular(unit):
         return None
     return QuantityFigure(name=name, quantity=quantity)
+
+
+def _match_called(key: str, account: Account) -> Match | None:
+    return next((one for phase in account.phases for one in phase.matches if one.key.casefold() == key), None)
 
 
 def _of_match(match: Match, verb: str, account: Account) -> Quantity | None:

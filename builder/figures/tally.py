@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime
 from collections.abc import Iterator, Sequence
 
 from builder.figures.account import Account
@@ -72,18 +73,30 @@ def _aligned(rows: Sequence[Sequence[str]]) -> Iterator[str]:
 def _sentences(account: Account) -> Iterator[str]:
     whole, currency = account.sums.whole, account.ledger.currency
     least = "at least " if whole.unpriced else ""
-    yield f"spent so far: {least}{currency.major(whole.spent)} {currency.code}"
+    yield _spent(account)
     if whole.unpriced:
-        yield f"+ at least: {whole.unpriced} line(s) without a price stand below this figure"
+        stand = "line without a price stands" if whole.unpriced == 1 else "lines without a price stand"
+        yield f"+ at least: {whole.unpriced} {stand} below this figure"
     if whole.unvalued:
-        yield f"not valued: {whole.unvalued} line(s) whose replacement cost nobody knows"
+        lines = "line" if whole.unvalued == 1 else "lines"
+        yield f"not valued: {whole.unvalued} {lines} whose replacement cost nobody knows"
     yield f"replacement cost: {'at least ' if whole.unvalued else ''}{currency.major(whole.replacement_cost)}"
     if whole.rework:
-        yield f"rework: {currency.major(whole.rework)}"
+        lost = any(line.item.rework and line.parts.unpriced for line in account.ledger.lines)
+        yield f"rework: {'at least ' if lost else ''}{currency.major(whole.rework)}"
     if whole.estimated:
-        yield f"estimated: {currency.major(whole.estimated)}"
+        yield f"estimated: {least}{currency.major(whole.estimated)}"
     yield from _plan(account)
     yield from _wanted(account)
+
+
+def _spent(account: Account) -> str:
+    """What was spent; where more was taken in than paid, what came back."""
+    whole, currency = account.sums.whole, account.ledger.currency
+    least, most = ("at least ", "at most ") if whole.unpriced else ("", "")
+    if whole.spent >= 0:
+        return f"spent so far: {least}{currency.major(whole.spent)} {currency.code}"
+    return f"spent so far: nothing, {most}{currency.major(-whole.spent)} {currency.code} more came back than was paid"
 
 
 def _plan(account: Account) -> Iterator[str]:
@@ -92,18 +105,36 @@ def _plan(account: Account) -> Iterator[str]:
     if outlook.planned is not None and outlook.forecast is not None:
         difference = outlook.forecast - outlook.planned
         amount = currency.major(abs(difference))
-        side = f"{least}{amount} over the plan" if difference > 0 else f"{most}{amount} under the plan"
+        side = f"{least}{amount} over the plan" if difference >= 0 else f"{most}{amount} under the plan"
         told = side if difference or least else "on plan"
-        yield f"forecast: {least}{currency.major(outlook.forecast)}, {told}"
+        name = "forecast" if account.finished is None else "came to"
+        yield f"{name}: {least}{currency.major(outlook.forecast)}, {told}"
     if outlook.contingency is not None and outlook.left is not None:
-        yield (
-            f"contingency: {currency.major(outlook.contingency)}, "
-            f"{least}{currency.major(outlook.taken)} taken by overruns, {most}{currency.major(outlook.left)} left"
+        left = (
+            f"{most}{currency.major(outlook.left)} left"
+            if outlook.left >= 0
+            else f"nothing left, {least}{currency.major(-outlook.left)} more than was kept"
         )
+        taken = f"{least}{currency.major(outlook.taken)} taken by overruns"
+        yield f"contingency: {currency.major(outlook.contingency)}, {taken}, {left}"
     timing = account.timing
-    if timing is not None and isinstance(timing.finish, Finish):
+    if account.finished is not None:
+        yield _finished(account, account.finished)
+    elif timing is not None and isinstance(timing.finish, Finish):
         chance = f", chance of {timing.ready_by} {timing.chance_told}" if timing.chance is not None else ""
         yield f"ready: likely {timing.finish.p50}, safe {timing.finish.p80}{chance} (as of {timing.as_of})"
+
+
+def _finished(account: Account, day: datetime.date) -> str:
+    ready_by, as_of = account.journal.settings.ready_by, account.as_of
+    told = f"finished: {day}" if as_of is None or day <= as_of else f"done, and ready {day} when the last wait is over"
+    if ready_by is None:
+        return told
+    days = abs((ready_by - day).days)
+    if not days:
+        return f"{told}, on the promised day"
+    how_many = "1 day" if days == 1 else f"{days} days"
+    return f"{told}, {how_many} {'before' if day < ready_by else 'after'} the promise of {ready_by}"
 
 
 def _wanted(account: Account) -> Iterator[str]:

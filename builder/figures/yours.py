@@ -7,10 +7,11 @@ person does not have. Every line is rounded once, half up.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
 from builder.figures.account import Account
+from builder.figures.figure import Bound
 from builder.journal.records.item import Kind, Source
 from builder.ledger.records import Line
 from builder.words.rounding import half_up
@@ -53,10 +54,22 @@ class Choice:
     hour: int = 0
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Unknown:
+    """A line of which the price or the replacement cost is not known. `machine` is set where a choice can own it."""
+
+    source: Source
+    machine: str | None
+    unpriced: bool
+    unvalued: bool
+
+
 def yours_lines(account: Account) -> tuple[YoursLine, ...]:
-    """Every line that has any figure."""
-    lines = (_line(line, account) for line in account.ledger.lines)
-    return tuple(line for line in lines if line.spent or line.gap or line.reusable)
+    """Every line that has any figure. Who hired a machine beside the own one pays for it again in owning one."""
+    made = [_line(line, account) for line in account.ledger.lines]
+    lines = [line for line in made if line.spent or line.gap or line.reusable]
+    had = {name for name, mine in machines(lines) if mine}
+    return tuple(replace(line, with_own=line.spent) if line.machine in had else line for line in lines)
 
 
 def _line(line: Line, account: Account) -> YoursLine:
@@ -74,6 +87,43 @@ def _line(line: Line, account: Account) -> YoursLine:
         with_own=None if machine is None else parts.spent if item.source in _AT_MY_PRICE else fuel,
         scales=item.kind is Kind.MATERIAL,
     )
+
+
+def unknowns(account: Account, lines: Sequence[YoursLine]) -> tuple[Unknown, ...]:
+    """What an answer may rest on without knowing it, each kind of it once."""
+    known = {name for name, _ in machines(lines)}
+    return tuple(
+        dict.fromkeys(
+            Unknown(
+                source=line.item.source,
+                machine=name if (name := account.called(line.item)) in known else None,
+                unpriced=bool(line.parts.unpriced),
+                unvalued=bool(line.parts.unvalued),
+            )
+            for line in account.ledger.lines
+            if line.parts.unpriced or line.parts.unvalued
+        )
+    )
+
+
+def bound_of_yours(unknown: Sequence[Unknown], choice: Choice) -> Bound:
+    """Whether an answer is "at least": what this build paid counts as far as the luck is the same, and what things
+    cost new as far as it is not.
+    """
+    return Bound.AT_LEAST if any(_rests_on(one, choice) for one in unknown) else Bound.EXACT
+
+
+def _rests_on(unknown: Unknown, choice: Choice) -> bool:
+    if unknown.machine is not None and unknown.machine in choice.owns:
+        return unknown.unpriced and unknown.source in _AT_MY_PRICE
+    missing = _missing(unknown.source, unknown.machine, choice)
+    return (missing < 100 and unknown.unpriced) or (missing > 0 and unknown.unvalued)
+
+
+def _missing(source: Source, machine: str | None, choice: Choice) -> int:
+    """How much of this build's luck somebody does not have, per cent; a machine one does not own is hired."""
+    missing = 100 - choice.luck.get(source, 100)
+    return 100 if machine is not None and source in _AT_MY_PRICE and missing == 0 else missing
 
 
 def machines(lines: Sequence[YoursLine]) -> tuple[tuple[str, bool], ...]:
@@ -94,10 +144,7 @@ def _cost(line: YoursLine, choice: Choice) -> int:
     if line.machine is not None and line.machine in choice.owns and line.with_own is not None:
         amount = line.with_own
     else:
-        missing = 100 - choice.luck.get(line.source, 100)
-        if line.machine is not None and line.source in _AT_MY_PRICE:
-            missing = 100 if line.machine not in choice.owns and missing == 0 else missing
-        amount = line.spent + half_up(Fraction(line.gap * missing, 100))
+        amount = line.spent + half_up(Fraction(line.gap * _missing(line.source, line.machine, choice), 100))
     amount -= line.reusable if choice.reuse else 0
     size = choice.size if line.scales else 100
     return half_up(Fraction(amount * size * choice.price, 10_000))

@@ -22,10 +22,11 @@ class NewLine:
     def written(self) -> list[str]:
         """The short form where it says everything, else the long one; the first line begins with a dash.
 
-        A cost with a comma is a mistake; in the short form its beginning would become part of the name.
+        A cost with a comma is a mistake; in the short form its beginning would become part of the name. So is one
+        in quotes, which would become part of it there.
         """
         only_cost = self.kind == "material" and [name for name, _ in self.values] == ["cost"]
-        if only_cost and quoted(self.what) == self.what and "," not in self.values[0][1]:
+        if only_cost and quoted(self.what) == self.what and not {",", '"'} & set(self.values[0][1]):
             return [f"- {self.what}, {self.values[0][1]}"]
         return [f"- {self.kind}: {quoted(self.what)}", *(f"  {name}: {value}" for name, value in self.values)]
 

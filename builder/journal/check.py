@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator
+from dataclasses import replace
 from fractions import Fraction
 from unicodedata import normalize
 
-from builder.journal.kinds import LABEL
-from builder.journal.reading import Reading
+from builder.journal.phases import check_phases, phase_meant
 from builder.journal.records.episode import Episode
 from builder.journal.records.item import Item, Kind, Source
 from builder.journal.records.journal import Journal
@@ -16,29 +16,30 @@ from builder.journal.records.plan import OwnedEquipment
 from builder.journal.records.prose import Picture
 from builder.journal.report import Lost, Report, one_of
 from builder.words.misread import clipped
-from builder.words.numbers import Unreadable
 from builder.words.place import Place
 from builder.words.rounding import significant_text
 
 
-def check_journal(journal: Journal, pictures: frozenset[str], report: Report) -> None:
+def check_journal(journal: Journal, unplaced: tuple[Episode, ...], pictures: frozenset[str], report: Report) -> None:
     """Report every name that leads nowhere, everything that stands twice, and orders broken.
 
+    `unplaced` are episodes without a date or a title: what they name is looked up, and they stand in no order.
     A name is not said to lead nowhere where what it names may be among what could not be read.
     """
-    _numbers(journal, report)
-    _phases(journal, report)
-    _ids(journal, report)
-    _plan(journal, report)
+    every = replace(journal, episodes=(*journal.episodes, *unplaced))
+    _numbers(every, report)
+    check_phases(every, report)
+    _ids(every, report)
+    _plan(every, report)
     _progress(journal, report)
     _snags(journal, report)
-    for episode in journal.episodes:
+    for episode in every.episodes:
         _receipts(episode, report)
         _pictures(episode, pictures, report)
-    for item in all_items(journal):
+    for item in all_items(every):
         _owned(item, journal, report)
     planned = (phase.planned for phase in journal.plan.phases if isinstance(phase.planned, tuple))
-    for item in (*all_items(journal), *(line.item for lines in planned for line in lines)):
+    for item in (*all_items(every), *(line.item for lines in planned for line in lines)):
         _machine(item, journal, report)
 
 
@@ -59,56 +60,6 @@ def _numbers(journal: Journal, report: Report) -> None:
                 "a number of its own for each episode",
                 "rename one of the two files",
             )
-
-
-def _phases(journal: Journal, report: Report) -> None:
-    known = [phase.key for phase in journal.plan.phases]
-    if not known:
-        if not report.lost(Lost.PHASE):
-            _plain_phases(journal, report)
-        return
-    for episode in journal.episodes:
-        if episode.phase is None and not episode.phase_told:
-            report.mistake(
-                episode.place, "the episode has no phase", f"phase: {one_of(known)}", f"add phase: {known[0]}"
-            )
-        for name, place in _phase_names(episode):
-            if name not in known and not report.lost(Lost.PHASE):
-                found, fix = f"{clipped(name)} is no phase of the plan", phase_meant(name, journal, report)
-                report.mistake(place, found, one_of(known), fix)
-
-
-def _plain_phases(journal: Journal, report: Report) -> None:
-    """Without a plan any plain word names a phase."""
-    reading = Reading(report=report)
-    for episode in journal.episodes:
-        named = [("phase", episode.phase, episode.phase_place or episode.place)]
-        named += [("done", told.text, told.place) for told in episode.done]
-        named += [("phase", item.phase, item.at("phase")) for item in episode.items]
-        for key, name, place in named:
-            try:
-                LABEL.parse(name or "none", reading)
-            except Unreadable as error:
-                report.unreadable(place, key, error)
-
-
-def phase_meant(name: str, journal: Journal, report: Report) -> str:
-    """What to write for a name that is no phase: the key of the phase that the pages call so, or one that is near."""
-    phases = journal.plan.phases
-    called = {" ".join(phase.name.casefold().split()): phase.key for phase in phases}
-    if (key := called.get(" ".join(name.casefold().split()))) is not None:
-        return f"write {key}"
-    near = report.nearest(name, [*called, *(phase.key for phase in phases)])
-    return f"did you mean {called.get(near, near)}?" if near else ""
-
-
-def _phase_names(episode: Episode) -> Iterator[tuple[str, Place]]:
-    if episode.phase is not None:
-        yield episode.phase, episode.phase_place or episode.place
-    yield from ((one.phase, one.place) for one in episode.progress)
-    yield from ((one.text, one.place) for one in episode.done)
-    yield from ((one.phase, one.place) for one in episode.hours if one.phase is not None)
-    yield from ((item.phase, item.at("phase")) for item in episode.items if item.phase is not None)
 
 
 def _ids(journal: Journal, report: Report) -> None:

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import datetime
 import re
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Any
 
@@ -33,22 +34,31 @@ from builder.words.span import Span
 ADDRESS = re.compile(r"https?://[^\s/.]\S*")
 
 
-def read_episode(file: str, parts: Parts, reading: Reading, owned: frozenset[str]) -> Episode | None:
-    """The episode of a file; None, with mistakes, when it has no title or no date.
+@dataclass(frozen=True, slots=True)
+class Unplaced:
+    """An episode without a title or a date that could be read: what it says is checked, and it counts nowhere."""
+
+    episode: Episode
+
+
+def read_episode(file: str, parts: Parts, reading: Reading, owned: frozenset[str]) -> Episode | Unplaced | None:
+    """The episode of a file; with mistakes Unplaced, or None where nothing but its story can be told from the rest.
 
     `owned` are the equipment keys of owned.yaml.
     """
     node = read_tree(parts.front, reading.report, first_line=2)
     fields = None if node is None else k.EPISODE.read(node, reading, node.place)
     if fields is None:
+        read_prose(parts, reading.report)
         return None
     dates = _dates(fields, reading)
     receipts, on_receipts = _receipts(fields, reading, owned)
     items = [*on_receipts, *read_items(fields.get(k.ITEMS), reading, owned)]
-    title = fields.get(k.TITLE)
-    if dates is None or title is None:
-        return None
-    return _episode(file, parts, fields, reading, dates, receipts, items)
+    episode = _episode(file, parts, fields, reading, dates or _NO_DAY, receipts, items)
+    return Unplaced(episode) if dates is None or not fields.has(k.TITLE) else episode
+
+
+_NO_DAY = Span(datetime.date.min, datetime.date.min)
 
 
 def _episode(
@@ -106,7 +116,7 @@ def _episode(
 def _in_order(items: list[Item], receipts: tuple[Receipt, ...]) -> tuple[Item, ...]:
     """The lines as they stand in the file; those on a receipt with a guess in it are a judgement themselves."""
     guessed = {receipt.key for receipt in receipts if receipt.judged}
-    marked = (replace(item, judged=True) if item.receipt in guessed else item for item in items)
+    marked = (replace(item, judged=True, guessed=()) if item.receipt in guessed else item for item in items)
     return tuple(sorted(marked, key=lambda item: (item.place.line, item.place.column)))
 
 

@@ -83,9 +83,14 @@ def _files(folder: Path, report: Report) -> Files | None:
 def _no_journal(folder: Path) -> tuple[str, str, str]:
     expected = "the folder of a journal"
     if not folder.exists():
-        return f"there is no folder {folder}", expected, "check the name"
+        here = _journal_around(Path.cwd() / SETTINGS)
+        of_here = f", or name the journal that you are in, {os.path.relpath(here)}" if here else ""
+        return f"there is no folder {folder}", expected, f"check the name{of_here}"
+    if (around := _journal_around(folder)) is not None:
+        found = f"{folder} is a {'folder' if folder.is_dir() else 'file'} of a journal"
+        return found, expected, f"name the journal's own folder, {around}"
     if not folder.is_dir():
-        return f"{folder} is a file", expected, "name the folder it lies in"
+        return f"{folder} is a file", expected, "name the folder of the journal"
     if (folder / _short_ending(SETTINGS)).is_file():
         found = f"the folder {folder} has {_short_ending(SETTINGS)} and no {SETTINGS}"
         return found, expected, f"rename it to {SETTINGS}"
@@ -94,6 +99,11 @@ def _no_journal(folder: Path) -> tuple[str, str, str]:
         expected,
         f"name the right folder, or make one with: barrowbook begin {folder}",
     )
+
+
+def _journal_around(path: Path) -> Path | None:
+    """The folder of the journal that a file or a folder lies in, as far as its path names one."""
+    return next((above for above in path.parents if (above / SETTINGS).is_file()), None)
 
 
 def _short_ending(name: str) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from fractions import Fraction
 from typing import Any
 
@@ -19,6 +20,8 @@ from builder.journal.short_line import no_short
 from builder.words.misread import clipped
 from builder.words.money import Money
 from builder.words.numbers import Unreadable
+from builder.words.quantity import Quantity
+from builder.words.units import pieces
 
 _SHORT = "what it was, a comma and what it cost, as in: Galvanised nails, 36.90"
 _JUDGED = (
@@ -49,7 +52,7 @@ def read_items(node: Node | None, reading: Reading, owned: frozenset[str], recei
             node.place,
             "there is no space after the dash" if dash else f"items is {kind_of(node)}",
             "a list of lines, each beginning with a dash and a space",
-            _with_dashes(node.text) if isinstance(node, Scalar) and dash else "put a dash and a space before each line",
+            _as_list(node),
         )
         reading.report.lose(Lost.LINE)
         return []
@@ -57,21 +60,32 @@ def read_items(node: Node | None, reading: Reading, owned: frozenset[str], recei
     return [item for item in items if item is not None]
 
 
-def _with_dashes(text: str) -> str:
-    """What to write for lines whose dashes have no space after them; read as one text where there are several."""
-    one = text.removeprefix("-")
-    return "put a space after each dash" if " -" in one else f"write - {clipped(one)}"
+def _as_list(node: Scalar | Mapping) -> str:
+    """What to write for lines without dashes, or without a space after them (several are then read as one text)."""
+    if isinstance(node, Mapping):
+        first = node.entries[0] if node.entries else None
+        if first is not None and k.ITEM.meant(first.key.text) is None and isinstance(first.value, Scalar):
+            return f"write - {clipped(first.key.text)}, {first.value.text or 'and its cost'}, and so with each line"
+        named = f"{first.key.text}:" if first is not None else "the line"
+        return f"put a dash and a space before {named} and two spaces before each other key of that line"
+    one = node.text.removeprefix("-").strip()
+    if node.text.startswith("-"):
+        return "put a space after each dash" if " -" in one else f"write - {clipped(one)}"
+    many = len(re.findall(r",\s*\d", one)) > 1
+    return "put a dash and a space before each line" if many else f"begin a new line and write - {clipped(one)}"
 
 
-def read_item(node: Node, reading: Reading, owned: frozenset[str], receipt: str | None = None) -> Item | None:
-    """One line; None, with mistakes reported, when it cannot be costed."""
-    item = _item_of(node, reading, owned, receipt)
+def read_item(
+    node: Node, reading: Reading, owned: frozenset[str], receipt: str | None = None, *, counted: bool = False
+) -> Item | None:
+    """One line; None, with mistakes reported, when it cannot be costed. `counted`: a take-off says how many."""
+    item = _item_of(node, reading, owned, receipt, counted=counted)
     if item is None:
         reading.report.lose(Lost.LINE)
     return item
 
 
-def _item_of(node: Node, reading: Reading, owned: frozenset[str], receipt: str | None) -> Item | None:
+def _item_of(node: Node, reading: Reading, owned: frozenset[str], receipt: str | None, *, counted: bool) -> Item | None:
     if isinstance(node, Scalar):
         return _short(node, reading, receipt)
     halves = _with_colon(node)
@@ -79,7 +93,7 @@ def _item_of(node: Node, reading: Reading, owned: frozenset[str], receipt: str |
         _report_colon(*halves, reading)
         return None
     fields = k.ITEM.read(node, reading, node.place)
-    return None if fields is None else _long(fields, reading, owned, receipt)
+    return None if fields is None else _long(fields, reading, owned, receipt, counted=counted)
 
 
 def _with_colon(node: Node) -> tuple[Scalar, Scalar] | None:
@@ -128,6 +142,7 @@ def _short(node: Scalar, reading: Reading, receipt: str | None) -> Item | None:
         source=Source.BOUGHT,
         cost=cost,
         judged=about,
+        guessed=(k.COST_OF.name,) if about else (),
         receipt=receipt,
     )
 
@@ -145,7 +160,9 @@ def _rest_alone(node: Scalar, reading: Reading) -> None:
     reading.mistake(node.place, "cost: rest stands outside a receipt", "an amount, or unknown", "")
 
 
-def _long(fields: Fields, reading: Reading, owned: frozenset[str], receipt: str | None) -> Item | None:
+def _long(
+    fields: Fields, reading: Reading, owned: frozenset[str], receipt: str | None, *, counted: bool
+) -> Item | None:
     kinds = [kind for kind, key in k.WHAT.items() if fields.wrote(key)]
     if len(kinds) != 1:
         names = [key.name for key in k.WHAT.values()]
@@ -159,12 +176,15 @@ def _long(fields: Fields, reading: Reading, owned: frozenset[str], receipt: str 
         )
         return None
     item = _item(fields, kinds[0], owned, receipt)
+    if not counted and not fields.wrote(k.NUMBER_OF):
+        item = _one(item)
     return item if check_item(item, fields, reading) and not fields.unread else None
 
 
 def _item(fields: Fields, kind: Kind, owned: frozenset[str], receipt: str | None) -> Item:
     what = fields.either(k.WHAT[kind], "the line")
     against = fields.get(k.AGAINST)
+    estimated, guessed = fields.either(k.ESTIMATED, False), _guessed(fields)
     return Item(
         place=fields.at,
         kind=kind,
@@ -188,7 +208,8 @@ def _item(fields: Fields, kind: Kind, owned: frozenset[str], receipt: str | None
         lot=fields.get(k.FROM),
         against=tuple(one.value for one in against or ()),
         rework=fields.either(k.REWORK, False),
-        judged=_is_judged(fields),
+        judged=estimated or bool(guessed),
+        guessed=() if estimated else guessed,
         size=fields.get(k.SIZE_OF),
         was=fields.get(k.WAS_PAID),
         phase=fields.get(k.PHASE_OF),
@@ -198,14 +219,20 @@ def _item(fields: Fields, kind: Kind, owned: frozenset[str], receipt: str | None
     )
 
 
+def _one(item: Item) -> Item:
+    """A price of one unit without a number is for one. What is taken from earlier lines is counted as they are."""
+    takes = item.source.leaves or item.source is Source.STOCK
+    return item if takes or item.unit_cost is None else replace(item, quantity=Quantity(Fraction(1), pieces()))
+
+
 def _of(fields: Fields, key: Key[Any]) -> Any:
     judged = fields.values.get(key.name, (None,))[0]
     return None if judged is None else judged.value
 
 
-def _is_judged(fields: Fields) -> bool:
-    found = [fields.values[key.name][0] for key in _JUDGED if fields.has(key)]
-    return fields.either(k.ESTIMATED, False) or any(one.about for one in found)
+def _guessed(fields: Fields) -> tuple[str, ...]:
+    """The keys of the numbers that were called a judgement."""
+    return tuple(key.name for key in _JUDGED if fields.has(key) and fields.values[key.name][0].about)
 
 
 def _reusable(fields: Fields) -> Fraction | None:

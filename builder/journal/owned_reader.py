@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from builder.journal.keys import Group, Key
-from builder.journal.kinds import QUANTITY, TEXT, YES_NO, Anything
+from builder.journal.kinds import QUANTITY, TEXT, YES_NO, Anything, judged
 from builder.journal.money_kinds import PRICE, WORTH_OF
 from builder.journal.quoting import in_quotes
 from builder.journal.reading import Reading, kind_of
@@ -35,8 +35,10 @@ FUEL_INCLUDED = Key(name="fuel_included", kind=YES_NO, meaning="yes when the wor
 EQUIPMENT = Group(name="owned equipment", keys=(NAME, WORTH, BASIS, FUEL_INCLUDED))
 
 MATERIAL = Key(name="material", kind=TEXT, meaning="what it is", example="Drainage fabric", required=True)
-QUANTITY_OF = Key(name="quantity", kind=QUANTITY, meaning="how much is there", example="30 ft", required=True)
-UNIT_COST = Key(name="unit_cost", kind=PRICE, meaning="what a unit cost then; absent, nobody knows", example="0.40")
+QUANTITY_OF = Key(name="quantity", kind=judged(QUANTITY), meaning="how much is there", example="30 ft", required=True)
+UNIT_COST = Key(
+    name="unit_cost", kind=judged(PRICE), meaning="what a unit cost then; absent, nobody knows", example="0.40"
+)
 STOCK = Group(name="owned stock", keys=(MATERIAL, QUANTITY_OF, UNIT_COST, WORTH))
 
 _OBJECT = {"type": "object"}
@@ -123,13 +125,15 @@ def _stock(entry: Entry, reading: Reading) -> OwnedStock | None:
     if fields is None or material is None or quantity is None:
         reading.report.lose(Lost.OWNED)
         return None
+    cost = fields.get(UNIT_COST)
     return OwnedStock(
         key=entry.key.text,
         material=material,
         place=entry.key.place,
-        quantity=quantity,
-        unit_cost=fields.get(UNIT_COST),
+        quantity=quantity.value,
+        unit_cost=None if cost is None else cost.value,
         replacement_cost=fields.get(WORTH),
+        judged=quantity.about or (cost is not None and cost.about),
     )
 
 

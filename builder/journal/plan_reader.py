@@ -179,7 +179,7 @@ def _planned(fields: Fields, reading: Reading, owned: frozenset[str]) -> tuple[P
 
 def _line(node: Node, reading: Reading, owned: frozenset[str]) -> PlannedLine | None:
     key, ref, rest = _taken_out(node, reading)
-    item = read_item(rest, reading, owned)
+    item = read_item(rest, reading, owned, counted=ref is not None)
     if item is None:
         reading.report.lose(Lost.PLANNED_LINE)
     return None if item is None else PlannedLine(key=key, item=item, quantity_from=ref)

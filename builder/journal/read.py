@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from builder.journal.check import check_journal
-from builder.journal.episode_reader import read_episode
+from builder.journal.episode_reader import Unplaced, read_episode
 from builder.journal.files import OWNED, PLAN, SETTINGS, Files
 from builder.journal.known import From, Known
 from builder.journal.owned_reader import read_owned
@@ -29,12 +29,14 @@ class Read:
     """The journal (None when it has no usable settings) and the problems of reading it.
 
     `whole` is False when lines, episodes or other parts could not be read and are left out: sums of what is
-    left say nothing, and names that lead to it cannot be looked up.
+    left say nothing, and names that lead to it cannot be looked up. `unplaced` are the episodes without a date or a
+    title, where nothing else was lost: what they name could be looked up if they stood among the others.
     """
 
     journal: Journal | None
     problems: tuple[Problem, ...]
     whole: bool = True
+    unplaced: tuple[Episode, ...] = ()
 
 
 def read_journal(files: Files, tell: Tell = quiet, known: Known | None = None) -> Read:
@@ -50,18 +52,21 @@ def read_journal(files: Files, tell: Tell = quiet, known: Known | None = None) -
     settings, reading, owned, keys = _terms(files, report)
     plan = read_plan(_tree(files, PLAN, report), PLAN, reading, keys)
     told = each(files.episodes, len(files.episodes), "episodes read", tell)
-    episodes = [_episode((file, raw, reading.currency, keys), reading, known) for file, raw in told]
+    read = [_episode((file, raw, reading.currency, keys), reading, known) for file, raw in told]
+    episodes = (one for one in read if isinstance(one, Episode))
     if settings is None:
         return Read(journal=None, problems=report.problems, whole=False)
     journal = Journal(
         settings=settings,
         plan=plan,
         owned=owned,
-        episodes=tuple(sorted(filter(None, episodes), key=lambda one: (one.date, one.number))),
+        episodes=tuple(sorted(episodes, key=lambda one: (one.date, one.number))),
         planned=files.text(PLAN) is not None or PLAN in files.unread,
     )
-    check_journal(journal, files.pictures, report)
-    return Read(journal=journal, problems=report.problems, whole=report.whole)
+    unplaced = tuple(one.episode for one in read if isinstance(one, Unplaced))
+    check_journal(journal, unplaced, files.pictures, report)
+    alone = report.lost_at_most(Lost.EPISODE, Lost.SNAG) and None not in read and not files.unread
+    return Read(journal=journal, problems=report.problems, whole=report.whole, unplaced=unplaced if alone else ())
 
 
 def _terms(files: Files, report: Report) -> tuple[Settings | None, Reading, Owned, frozenset[str]]:
@@ -86,16 +91,16 @@ def _tree(files: Files, file: str, report: Report) -> Node | None:
     return tree
 
 
-def _episode(read_from: From, reading: Reading, known: Known) -> Episode | None:
+def _episode(read_from: From, reading: Reading, known: Known) -> Episode | Unplaced | None:
     if (episode := known.get(read_from)) is not None:
         return episode
     before = reading.report.count
     file, raw, _, owned = read_from
     source = decode(file, raw, reading.report)
     parts = None if source is None else divide(source, reading.report)
-    episode = None if parts is None else read_episode(file, parts, reading, owned)
-    if episode is None:
+    read = None if parts is None else read_episode(file, parts, reading, owned)
+    if not isinstance(read, Episode):
         reading.report.lose(Lost.EPISODE)
     elif reading.report.count == before:
-        known.keep(read_from, episode)
-    return episode
+        known.keep(read_from, read)
+    return read

@@ -58,7 +58,7 @@ class Report:
     @property
     def whole(self) -> bool:
         """Whether everything that has a cost could be read, so that sums and names can be told."""
-        return self._lost <= {Lost.SNAG}
+        return self.lost_at_most(Lost.SNAG)
 
     def mistake(self, place: Place, found: str, expected: str, fix: str = "") -> None:
         """Something that stops publishing."""
@@ -85,6 +85,10 @@ class Report:
     def lost(self, *what: Lost) -> bool:
         """Whether anything of these could not be read."""
         return not self._lost.isdisjoint(what)
+
+    def lost_at_most(self, *what: Lost) -> bool:
+        """Whether nothing but these could not be read."""
+        return self._lost <= {*what}
 
     def nearest(self, word: str, known: Iterable[str], *, hardly: bool = False) -> str:
         """What of `known` is nearest to a misspelt word, or ""; `hardly` wants it to differ by a letter or two only.

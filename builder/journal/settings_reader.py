@@ -7,7 +7,7 @@ import re
 from fractions import Fraction
 
 from builder.journal.keys import Fields, Group, Key
-from builder.journal.kinds import AWAY, DATE, HOURS, TEXT, YEARS, YES_NO, Listed, Placed, Table, bare_word
+from builder.journal.kinds import AWAY, DATE, HOURS, TEXT, YEARS, YES_NO, Listed, Placed, Table, bare_word, loosely
 from builder.journal.language import LANGUAGE, WORDED, uses_metric
 from builder.journal.money_kinds import AREA, CURRENCY, TRAVEL_WORTH, WORTH_OF
 from builder.journal.reading import Reading
@@ -79,17 +79,18 @@ READY_BY = Key(
     meaning="the date it was promised for",
     example="2026-11-29",
 )
+_ROUGH_AREA, _ROUGH_YEARS = loosely(AREA), loosely(YEARS)
 FLOOR_AREA = Key(
     name="floor_area",
     also=("area", "size"),
-    kind=AREA,
+    kind=_ROUGH_AREA,
     meaning="gives cost per area",
     example="10 ft x 14 ft",
 )
 SERVICE_LIFE = Key(
     name="service_life",
     also=("lifetime", "lifespan"),
-    kind=YEARS,
+    kind=_ROUGH_YEARS,
     meaning="gives cost per year of service",
     example="20 years",
 )

@@ -7,10 +7,16 @@ import re
 import unicodedata
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from fractions import Fraction
 
+from builder.journal.add_line import NewLine
 from builder.journal.language import uses_metric
 from builder.journal.quoting import quoted
+from builder.journal.reading import FALLBACK
+from builder.journal.records.item import Item, Source, Told
 from builder.journal.records.plan import OwnedStock
+from builder.words.money import Currency
+from builder.words.quantity import Quantity
 from builder.words.rounding import decimal_text
 from builder.words.span import Span
 
@@ -97,18 +103,22 @@ def _plan(told: Beginning) -> str:
         lines += [f"    after: [{before}]"] if before else []
         lines += ["    # hours: [8, 14, 24]  # hours of work: low, likely, high"]
         lines += ["    # planned: 500        # what it is to cost"]
-        lines += [] if before else _as_lines(_like(told).bag)
+        lines += [] if before else _as_lines(_like(told).bag, amount_in(_of(told), "6.10"))
     return "\n".join(lines) + "\n"
 
 
-def _as_lines(bag: str) -> list[str]:
+def _of(told: Beginning) -> Currency:
+    return Currency.named(told.currency)
+
+
+def _as_lines(bag: str, price: str) -> list[str]:
     return [
         "    # or, in place of one amount, lines like the items of an episode, each with a key:",
         "    # planned:",
         "    #   - key: mix",
         f"    #     material: Concrete mix, {bag}",
         "    #     quantity: 58 bag",
-        "    #     unit_cost: 6.10",
+        f"    #     unit_cost: {price}",
     ]
 
 
@@ -128,7 +138,7 @@ def _owned(told: Beginning, stock: Sequence[str]) -> str:
 #   fabric:
 #     material: Drainage fabric
 #     quantity: {_like(told).length}
-#     unit_cost: 0.40          # what a unit cost then; leave it out if nobody knows
+#     unit_cost: {amount_in(_of(told), "0.40"):<14}# what a unit cost then; leave it out if nobody knows
 """
     )
 
@@ -141,9 +151,10 @@ class NewEpisode:
     title: str
     days: Span
     phase: str | None
-    usual: tuple[str, ...] = ()
+    usual: tuple[NewLine, ...] = ()
     to_buy: tuple[str, ...] = ()
     snags: tuple[str, ...] = ()
+    currency: Currency = FALLBACK
 
 
 def episode_file(told: NewEpisode) -> tuple[str, str]:
@@ -169,17 +180,17 @@ def _episode(told: NewEpisode) -> Iterator[str]:
     yield from _snags(told.snags)
     yield "items:"
     yield "  # what it was, a comma, what it cost:"
-    yield "  # - Galvanised nails, 36.90"
+    yield f"  # - Galvanised nails, {amount_in(told.currency, '36.90')}"
     yield "  # or with more to say:"
     yield "  # - material: Crushed stone"
     yield "  #   quantity: 1 load"
     yield "  #   cost: 260"
     yield "  #   share: 55%        # the rest went elsewhere"
-    yield from _comments("what you use most:", told.usual)
-    yield from _comments("planned for this phase and not bought yet:", told.to_buy)
+    yield from _comments("what you use most:", [line for one in told.usual for line in one.written()])
+    yield from _comments("planned for this phase and not bought yet:", [f"- {line}" for line in told.to_buy])
     yield "---"
     yield ""
-    yield "What happened this weekend."
+    yield "<!-- The story goes here, in place of this line: what happened this weekend. -->"
 
 
 def _snags(snags: Sequence[str]) -> Iterator[str]:
@@ -191,7 +202,34 @@ def _snags(snags: Sequence[str]) -> Iterator[str]:
 def _comments(heading: str, lines: Sequence[str]) -> Iterator[str]:
     if lines:
         yield f"  # {heading}"
-        yield from (f"  # - {line}" for line in lines)
+        yield from (f"  # {line}" for line in lines)
+
+
+def like_before(item: Item) -> NewLine:
+    """A line that brings the same thing from where it came the last time, at what it cost then."""
+    sold = item.source is Source.BOUGHT
+    told = {
+        "quantity": "" if item.quantity is None else _counted(item.quantity),
+        "unit_cost": "" if item.unit_cost is None else _exact(item.unit_cost),
+        "cost": _cost_of(item),
+        "source": "" if sold else item.source.value,
+        "replacement_cost": "" if item.replacement_cost is None else _exact(item.replacement_cost),
+        "from": item.lot or "",
+    }
+    values = tuple((name, value) for name, value in told.items() if value)
+    return NewLine(kind=item.kind.value, what=item.what, values=values)
+
+
+def _cost_of(item: Item) -> str:
+    """As it was written; what was the rest of a receipt is nothing that a line alone could have."""
+    if isinstance(item.cost, Told):
+        return Told.UNKNOWN.value
+    return "" if item.cost is None else str(item.cost)
+
+
+def amount_in(currency: Currency, example: str) -> str:
+    """An amount for showing, without its point where the currency has nothing behind it."""
+    return example if currency.digits else example.replace(".", "").lstrip("0")
 
 
 def slug_of(text: str) -> str:
@@ -226,16 +264,15 @@ def stock_lines(stock: Iterable[OwnedStock]) -> list[str]:
     """Leftovers as lines of owned.yaml."""
     lines: list[str] = []
     for one in stock:
-        lines += [f"  {one.key}:", f"    material: {quoted(one.material)}", f"    quantity: {_amount(one)}"]
+        lines += [f"  {one.key}:", f"    material: {quoted(one.material)}", f"    quantity: {_counted(one.quantity)}"]
         if one.unit_cost is not None:
-            lines.append(f"    unit_cost: {_exact(one)}")
+            lines.append(f"    unit_cost: {_exact(one.unit_cost)}")
     return lines
 
 
-def _amount(stock: OwnedStock) -> str:
-    return str(stock.quantity) if stock.quantity.unit.symbol != "piece" else str(stock.quantity).split(" ")[0]
+def _counted(quantity: Quantity) -> str:
+    return str(quantity) if quantity.unit.symbol != "piece" else str(quantity).split(" ")[0]
 
 
-def _exact(stock: OwnedStock) -> str:
-    cost = stock.unit_cost
-    return "" if cost is None else decimal_text(cost, 6).rstrip("0").rstrip(".")
+def _exact(cost: Fraction) -> str:
+    return decimal_text(cost, 6).rstrip("0").rstrip(".")

@@ -60,6 +60,7 @@ class Books:
         self._machines = {machine.key: machine for machine in journal.owned.equipment}
         self._later = {item.id for episode in journal.episodes for item in episode.items if item.id}
         self._named = self._later | {stock.key for stock in journal.owned.stock}
+        self._guessed = {stock.key for stock in journal.owned.stock if stock.judged}
         self._findings = findings
 
     def cost(self, item: Item, ref: str, price: OnReceipt | None) -> Costed:
@@ -83,9 +84,13 @@ class Books:
         parts = self._deposits(item, ref, costed.parts)
         return parts._replace(
             saved=parts.replacement_cost - parts.job_cost - parts.reusable if costed.valued else 0,
-            estimated=parts.job_cost if item.judged else 0,
+            estimated=parts.job_cost if item.judged or self._of_a_guess(costed) else 0,
             rework=parts.job_cost if item.rework else 0,
         )
+
+    def _of_a_guess(self, costed: Costed) -> bool:
+        """Whether something was taken of which the author only guessed how much it was, or what it had cost."""
+        return any(draw.ref in self._guessed for draw in costed.draws)
 
     def _brought(self, item: Item, ref: str, price: OnReceipt | None) -> Costed:
         price = price or OnReceipt(goods=0)

@@ -163,8 +163,16 @@ def _drawn_worth(item: Item, taken: Sequence[Taken], rate: Fraction, currency: C
         unit_worth = item.replacement_cost if item.replacement_cost is not None else one.lot.unit_worth
         if unit_worth is None:
             return None
-        total += till(one.quantity * rate, unit_worth, currency)
+        drawn = one.quantity if item.replacement_cost is None else _in_its_unit(item, one)
+        total += till(drawn * rate, unit_worth, currency)
     return total
+
+
+def _in_its_unit(item: Item, taken: Taken) -> Fraction:
+    """What was taken, in the unit that the line speaks of: feet where the lot is told in yards."""
+    if item.quantity is None or taken.lot.unit is None:
+        return taken.quantity
+    return Quantity(taken.quantity, taken.lot.unit).to_like(item.quantity)
 
 
 def _returned_worth(item: Item, taken: Sequence[Taken], refunds: Sequence[int], got: int, currency: Currency) -> int:

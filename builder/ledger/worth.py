@@ -38,7 +38,7 @@ def worth_of(
     known_part = item.cost is Told.UNKNOWN and isinstance(item.share, Money)
     rate, basis = _rate(item, machine)
     if rate is not None and not known_part:
-        with_fuel = basis is not None and machine is not None and machine.basis_has_fuel
+        with_fuel = machine is not None and item.replacement_cost is None and machine.basis_has_fuel
         fuel = item.fuel.minor if item.fuel and not with_fuel else 0
         return Worth(amount=till(counted(item, price), rate, currency) + fuel, basis=basis)
     if item.source in NEW and item.cost is not Told.UNKNOWN:

@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
+from builder.figures.figure import Bound
 from builder.journal.records.item import Kind, Source
 from builder.ledger.records import Line
-from builder.pages.costs import View
+from builder.pages.costs import View, known_of
 from builder.pages.frame import Link
 from builder.pages.paths import EPISODE_PAGE, LEDGER, line_anchor
 from builder.pages.table import Cell, Column, Row, Table
@@ -47,7 +48,7 @@ def _row(view: View, line: Line) -> Row:
             ),
             Cell(text=words.quantity(line.item.quantity)),
             Cell(text=view.account.phase_name(line.phase) or words.say("no phase")),
-            Cell(text=words.bare(line.parts.job_cost)),
+            Cell(text=known_of(line.parts, "job_cost", words)),
         )
     )
 
@@ -74,6 +75,8 @@ def materials(view: View) -> str:
         item = line.item
         if item.kind is not Kind.MATERIAL or item.source is Source.SPOILED:
             continue
+        if line.used is None and item.source.leaves:
+            continue
         if line.used is None:
             uncounted.add(item.what)
             continue
@@ -81,7 +84,8 @@ def materials(view: View) -> str:
         measure, used = line.used.unit.measure, _for_the_first_time(view, line, line.used)
         of_what[measure] = of_what[measure] + used if measure in of_what else used
     return "\n".join(
-        _material(view, what, totals.get(what, {})) for what in sorted({*totals, *uncounted}, key=str.casefold)
+        _material(view, what, totals.get(what, {}), what in uncounted)
+        for what in sorted({*totals, *uncounted}, key=_by_name)
     )
 
 
@@ -95,6 +99,13 @@ def _for_the_first_time(view: View, line: Line, used: Quantity) -> Quantity:
     return used
 
 
-def _material(view: View, what: str, totals: dict[str, Quantity]) -> str:
-    amounts = [view.words.quantity(total) for total in totals.values() if total.value > 0]
-    return f"{what}: {', '.join(amounts)}" if amounts else what
+def _material(view: View, what: str, totals: dict[str, Quantity], more: bool) -> str:
+    """A material with its amounts; at least so much, where a line of it does not say how much it was."""
+    amounts = ", ".join(view.words.quantity(total) for total in totals.values() if total.value > 0)
+    told = view.words.bounded(amounts, Bound.AT_LEAST if more else Bound.EXACT)
+    return f"{what}: {told}" if amounts else what
+
+
+def _by_name(what: str) -> tuple[str, str]:
+    """In the order of the alphabet; names that differ by case only keep one order too."""
+    return what.casefold(), what

@@ -97,6 +97,8 @@ class Calendar:
     rows: tuple[PhaseRow, ...]
     signs: tuple[DateSign, ...] = ()
     months: tuple[Month, ...] = ()
+    years: tuple[Month, ...] = ()
+    """Names of years, on a second row under those of the months."""
     span_labels: tuple[tuple[Span, str], ...] = ()
     """What the bars mean, in words, for the lines under the calendar."""
     worked_label: str = ""
@@ -114,8 +116,9 @@ class _Frame:
 def draw_calendar(calendar: Calendar) -> Svg:
     """The calendar as SVG, with what its signs mean written under it."""
     frame = _frame(calendar)
-    rows, foot = _rows(calendar, frame)
-    signs, below = _signs(calendar.signs, frame, foot)
+    head = _HEAD + (_LINE if calendar.years else 0)
+    bars, names, foot = _rows(calendar, frame, head)
+    signs, below = _signs(calendar.signs, frame, head, foot)
     meanings, height = _meanings(calendar, below + 6)
     return drawing(
         calendar.key,
@@ -124,9 +127,12 @@ def draw_calendar(calendar: Calendar) -> Svg:
         calendar.title,
         calendar.description,
         element("defs", None, pattern(calendar.key, "hatch")),
-        _months(calendar.months, frame, foot),
-        rows,
+        *(line("ruled", frame.x(month.day), 4, frame.x(month.day), foot) for month in calendar.months),
+        _names(calendar.months, frame, WORDS),
+        _names(calendar.years, frame, WORDS + _LINE),
+        bars,
         signs,
+        names,
         meanings,
     )
 
@@ -141,30 +147,30 @@ def _frame(calendar: Calendar) -> _Frame:
     return _Frame(min(days), max(max(days) - min(days), 1))
 
 
-def _months(months: Sequence[Month], frame: _Frame, foot: int) -> Svg:
+def _names(months: Sequence[Month], frame: _Frame, y: int) -> Svg:
     """Every month has its line; a name only where the one before it leaves room."""
     pieces: list[Svg] = []
     free: Length = 0
     for month in months:
         place = frame.x(month.day)
-        pieces.append(line("ruled", place, 4, place, foot))
         if place >= free and place + breadth(month.label) + 4 <= PAGE:
-            pieces.append(words(place + 3, WORDS, month.label, "axis"))
+            pieces.append(words(place + 3, y, month.label, "axis"))
             free = place + breadth(month.label) + 8
     return group(None, *pieces)
 
 
-def _rows(calendar: Calendar, frame: _Frame) -> tuple[Svg, int]:
-    pieces: list[Svg] = []
-    y = _HEAD
+def _rows(calendar: Calendar, frame: _Frame, y: int) -> tuple[Svg, Svg, int]:
+    """The bars, the names over them, and where they end: names are drawn last, so that no line runs through one."""
+    bars: list[Svg] = []
+    names: list[Svg] = []
     for row in calendar.rows:
         for text in wrapped(row.label, PAGE - 2 * _LEFT):
-            pieces.append(words(_LEFT, y + WORDS, text))
+            names.append(words(_LEFT, y + WORDS, text))
             y += _LINE
-        pieces.extend(_stretch(calendar.key, stretch, frame, y + 2) for stretch in row.stretches)
-        pieces.append(_worked(row.worked_on, frame, y + 2))
+        bars.extend(_stretch(calendar.key, stretch, frame, y + 2) for stretch in row.stretches)
+        bars.append(_worked(row.worked_on, frame, y + 2))
         y += _BAR + 15
-    return group(None, *pieces), y
+    return group(None, *bars), group(None, *names), y
 
 
 def _stretch(key: str, stretch: Stretch, frame: _Frame, y: int) -> Svg:
@@ -181,20 +187,20 @@ def _worked(days: Sequence[int], frame: _Frame, y: int) -> Svg:
     return path("worked-tick", *(step for place in places for step in ("M", place, y - 2, "v", _BAR + 4)))
 
 
-def _signs(signs: Sequence[DateSign], frame: _Frame, foot: int) -> tuple[Svg, int]:
+def _signs(signs: Sequence[DateSign], frame: _Frame, head: int, foot: int) -> tuple[Svg, int]:
     """A line for each date, its head below the calendar; heads that would touch go lower."""
     in_order = sorted(signs, key=lambda sign: sign.day)
     places = [frame.x(sign.day) for sign in in_order]
     rows = stacked((place - 7, place + 7) for place in places)
     drawn = (
-        _standing(sign.sign, place, foot + 7 + 14 * row)
+        _standing(sign.sign, place, head, foot + 7 + 14 * row)
         for sign, place, row in zip(in_order, places, rows, strict=True)
     )
     return group(None, *drawn), foot + 14 * (max(rows, default=-1) + 1)
 
 
-def _standing(sign: Sign, place: Fraction, foot: int) -> Svg:
-    return group(None, line(f"sign {sign.value}", place, _HEAD, place, foot), _head(sign, place, foot))
+def _standing(sign: Sign, place: Fraction, head: int, foot: int) -> Svg:
+    return group(None, line(f"sign {sign.value}", place, head, place, foot), _head(sign, place, foot))
 
 
 def _head(sign: Sign, x: Length, y: Length) -> Svg:
@@ -214,8 +220,10 @@ _OUTLINES: Mapping[Sign, Callable[[Length, Length], _Outline]] = {
 
 
 def _meanings(calendar: Calendar, y: int) -> tuple[Svg, int]:
-    samples = [(_bar_sample(calendar.key, span), label) for span, label in calendar.span_labels]
-    if calendar.worked_label:
+    """Only what is drawn is explained."""
+    drawn = {stretch.span for row in calendar.rows for stretch in row.stretches}
+    samples = [(_bar_sample(calendar.key, span), label) for span, label in calendar.span_labels if span in drawn]
+    if calendar.worked_label and any(row.worked_on for row in calendar.rows):
         samples.append((_tick_sample(), calendar.worked_label))
     samples += [(_sign_sample(sign.sign), sign.label) for sign in calendar.signs]
     pieces: list[Svg] = []

@@ -9,6 +9,7 @@ from builder.figures.account import Account
 from builder.journal.records.plan import Phase
 from builder.pages.calendar import Calendar, DateSign, Month, PhaseRow, Sign, Span, Stretch, draw_calendar
 from builder.pages.table import Cell, Column, Row, Table, without_empty
+from builder.pages.timewords import months_between, years_among
 from builder.pages.wording import Words
 from builder.plan.time_records import Finish, PhaseForecast
 
@@ -18,19 +19,21 @@ _DAY = datetime.timedelta(days=1)
 def calendar_drawing(account: Account, words: Words) -> str:
     """The drawing; "" when there is nothing to put on it."""
     rows = tuple(_row(phase, account) for phase in account.journal.plan.phases)
-    signs = tuple(_signs(account, words))
     days = [day for row in rows for stretch in row.stretches for day in (stretch.first, stretch.last)]
-    days += [sign.day for sign in signs]
+    days += [day.toordinal() for day, _ in _dates(account)]
     if not days:
         return ""
+    months = months_between(datetime.date.fromordinal(min(days)), datetime.date.fromordinal(max(days)))
+    years = years_among(months)
     return draw_calendar(
         Calendar(
             key="calendar",
             title=words.say("The phases on the calendar"),
             description=_described(account, words),
             rows=rows,
-            signs=signs,
-            months=tuple(_months(min(days), max(days), words)),
+            signs=tuple(_signs(account, words, year=bool(years))),
+            months=tuple(Month(day=month.toordinal(), label=words.month(month)) for month in months),
+            years=tuple(Month(day=month.toordinal(), label=words.year(month)) for month in years),
             span_labels=(
                 (Span.WORKED, words.say("worked")),
                 (Span.AHEAD, words.say("to come, as forecast")),
@@ -84,39 +87,41 @@ def forecast_of(key: str, account: Account) -> PhaseForecast | None:
     return next((one for one in timing.finish.phases if one.key == key), None)
 
 
-def _signs(account: Account, words: Words) -> Iterator[DateSign]:
+_SAID = {
+    Sign.TODAY: "as of {date}",
+    Sign.PROMISED: "promised for {date}",
+    Sign.LIKELY: "likely {date}",
+    Sign.SAFE: "safe {date}",
+}
+
+
+def _dates(account: Account) -> Iterator[tuple[datetime.date, Sign]]:
+    """The dates that matter, as far as they are known."""
     timing, ready_by = account.timing, account.journal.settings.ready_by
     if timing is not None:
-        yield DateSign(
-            day=timing.as_of.toordinal(),
-            sign=Sign.TODAY,
-            label=words.say("as of {date}", date=words.month_day(timing.as_of)),
-        )
+        yield timing.as_of, Sign.TODAY
     if ready_by is not None:
-        label = words.say("promised for {date}", date=words.month_day(ready_by))
-        yield DateSign(day=ready_by.toordinal(), sign=Sign.PROMISED, label=label)
-    if timing is not None and isinstance(timing.finish, Finish):
-        likely, safe = timing.finish.p50, timing.finish.p80
-        yield DateSign(
-            day=likely.toordinal(),
-            sign=Sign.LIKELY,
-            label=words.say("likely {date}", date=words.month_day(likely)),
-        )
-        yield DateSign(day=safe.toordinal(), sign=Sign.SAFE, label=words.say("safe {date}", date=words.month_day(safe)))
+        yield ready_by, Sign.PROMISED
+    if account.finished is not None:
+        yield account.finished, Sign.LIKELY
+    elif timing is not None and isinstance(timing.finish, Finish):
+        yield timing.finish.p50, Sign.LIKELY
+        yield timing.finish.p80, Sign.SAFE
+
+
+def _signs(account: Account, words: Words, *, year: bool) -> Iterator[DateSign]:
+    for day, sign in _dates(account):
+        date = words.date(day, "medium") if year else words.month_day(day)
+        over = sign is Sign.LIKELY and account.finished is not None
+        label = words.say("finished {date}" if over else _SAID[sign], date=date)
+        yield DateSign(day=day.toordinal(), sign=sign, label=label)
 
 
 def _described(account: Account, words: Words) -> str:
-    signs = [sign.label for sign in _signs(account, words)]
+    signs = [sign.label for sign in _signs(account, words, year=False)]
     phases = [phase.name for phase in account.journal.plan.phases]
-    return words.say("{phases}; {dates}.", phases=words.listing(phases), dates=words.listing(signs))
-
-
-def _months(first: int, last: int, words: Words) -> Iterator[Month]:
-    month = datetime.date.fromordinal(first).replace(day=1)
-    while month.toordinal() <= last:
-        if month.toordinal() >= first:
-            yield Month(day=month.toordinal(), label=words.month(month))
-        month = (month + datetime.timedelta(days=32)).replace(day=1)
+    told = words.say("{phases}; {dates}.", phases=words.listing(phases), dates=words.listing(signs))
+    return told[:-1] if told.endswith("..") else told  # a month may be short for another word, with a point of its own
 
 
 def calendar_table(account: Account, words: Words) -> Table:
@@ -160,5 +165,6 @@ def calendar_table(account: Account, words: Words) -> Table:
                 Column(label=words.say("The finish hangs on it in"), role="part"),
             ),
             rows=tuple(rows),
-        )
+        ),
+        keep=("what",),
     )

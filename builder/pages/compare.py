@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from builder.figures.account import Account
+from builder.figures.figure import Bound
 from builder.ledger.records import Line
 from builder.pages.costs import View
 from builder.pages.paths import LEDGER, line_anchor
@@ -30,7 +32,9 @@ def compare_table(view: View, phase: PhaseOutlook, caption: str) -> Table | None
     )
     rows = [_match(view, match, phase) for match in phase.matches]
     rows += [
-        _unplanned(view, line) for ref in phase.not_planned if (line := view.account.line(ref)) and line.parts.job_cost
+        _unplanned(view, line)
+        for ref in phase.not_planned
+        if (line := view.account.line(ref)) and (line.parts.job_cost or line.parts.unpriced)
     ]
     return without_empty(
         Table(caption=caption, columns=columns, rows=tuple(rows), foot=(_foot(view, phase),)),
@@ -38,20 +42,41 @@ def compare_table(view: View, phase: PhaseOutlook, caption: str) -> Table | None
     )
 
 
+def planned_names(match: Match, words: Words) -> str:
+    """What the planned lines of a match are called; a name that stands twice, in whatever case, once."""
+    names: dict[str, str] = {}
+    for one in match.planned:
+        names.setdefault(one.item.what.casefold(), one.item.what)
+    return words.listing(names.values())
+
+
+def line_over(match: Match, phase: PhaseOutlook) -> int:
+    """How far over its plan (below zero: under) a planned line ends: while its phase is not done, with what it still
+    lacks, so that lines and phase are forecast alike.
+    """
+    return match.variance.total + (match.lacking if phase.status is not Status.DONE else 0)
+
+
+def match_bound(match: Match, account: Account) -> Bound:
+    """Whether a line of unknown cost is among those that answer."""
+    lines = (account.line(ref) for ref in match.refs)
+    return Bound.AT_LEAST if any(line and line.parts.unpriced for line in lines) else Bound.EXACT
+
+
 def _match(view: View, match: Match, phase: PhaseOutlook) -> Row:
     words = view.words
-    name = words.listing(dict.fromkeys(one.item.what for one in match.planned))
+    name = planned_names(match, words)
     leads = f"{view.root}{LEDGER}#{line_anchor(match.refs[0])}" if match.refs else None
-    bought = bool(match.refs)
+    bought, bound = bool(match.refs), match_bound(match, view.account)
     return Row(
         cells=(
             Cell(text=name, href=leads),
             Cell(text=words.quantity(match.planned_quantity)),
             Cell(text=words.bare(match.planned_cost)),
             Cell(text=words.quantity(match.quantity) if bought else ""),
-            Cell(text=words.bare(match.job_cost) if bought else words.say("not bought")),
-            _difference(words, match.variance.total) if bought or phase.status is Status.DONE else Cell(),
-            Cell(text=because(match, words) if bought else ""),
+            Cell(text=words.bounded(words.bare(match.job_cost), bound) if bought else words.say("not bought")),
+            _ends(view, match, phase) if bought or phase.status is Status.DONE else Cell(),
+            Cell(text=because(match, phase, view) if bought else ""),
         ),
         notes=tuple(_lines(view, match)),
     )
@@ -67,9 +92,9 @@ def variance_table(view: View, caption: str) -> Table | None:
         (match, phase)
         for phase in view.account.phases
         for match in phase.matches
-        if match.refs and match.variance.total
+        if match.refs and line_over(match, phase)
     ]
-    found.sort(key=lambda one: -abs(one[0].variance.total))
+    found.sort(key=lambda one: -abs(line_over(*one)))
     if not found:
         return None
     columns = (
@@ -89,14 +114,14 @@ def _variance(view: View, match: Match, phase: PhaseOutlook) -> Row:
     return Row(
         cells=(
             Cell(
-                text=words.listing(dict.fromkeys(one.item.what for one in match.planned)),
+                text=planned_names(match, words),
                 href=f"{view.root}{LEDGER}#{line_anchor(match.refs[0])}",
             ),
             Cell(text=view.account.phase_name(phase.key) or ""),
             Cell(text=words.bare(match.planned_cost)),
-            Cell(text=words.bare(match.job_cost)),
-            _difference(words, match.variance.total),
-            Cell(text=because(match, words)),
+            Cell(text=words.bounded(words.bare(match.job_cost), match_bound(match, view.account))),
+            _ends(view, match, phase),
+            Cell(text=because(match, phase, view)),
         )
     )
 
@@ -113,15 +138,16 @@ def _lines(view: View, match: Match) -> list[str]:
 
 
 def _unplanned(view: View, line: Line) -> Row:
-    words = view.words
+    words, cost = view.words, line.parts.job_cost
+    bound = Bound.AT_LEAST if line.parts.unpriced else Bound.EXACT
     return Row(
         cells=(
             Cell(text=view.account.called(line.item), href=f"{view.root}{LEDGER}#{line_anchor(line.ref)}"),
             Cell(),
             Cell(text=words.say("not planned"), mark="quiet"),
             Cell(text=words.quantity(line.used) if line.used and line.used.value else ""),
-            Cell(text=words.bare(line.parts.job_cost)),
-            _difference(words, line.parts.job_cost) if line.parts.job_cost else Cell(),
+            Cell(text=words.bounded(words.bare(cost), bound) if cost else words.say("not priced")),
+            _difference(words, cost, bound) if cost else Cell(),
             Cell(),
         )
     )
@@ -130,7 +156,7 @@ def _unplanned(view: View, line: Line) -> Row:
 def _foot(view: View, phase: PhaseOutlook) -> Row:
     words = view.words
     name = view.account.phase_name(phase.key) or words.say("no phase")
-    planned = phase.planned or 0
+    planned, bound = phase.planned or 0, Bound.AT_LEAST if phase.unpriced else Bound.EXACT
     return Row(
         cells=(
             Cell(text=words.say("{name}, at least", name=name) if phase.unpriced else name),
@@ -138,22 +164,34 @@ def _foot(view: View, phase: PhaseOutlook) -> Row:
             Cell(text=words.bare(planned)),
             Cell(),
             Cell(text=words.bare(phase.job_cost)),
-            _difference(words, phase.job_cost - planned) if phase.status is Status.DONE else Cell(),
+            _difference(words, phase.job_cost - planned, bound) if phase.status is Status.DONE else Cell(),
             Cell(),
         )
     )
 
 
-def _difference(words: Words, minor: int) -> Cell:
-    return Cell(text=words.over_or_under(minor), mark=mark_of(minor))
+def _difference(words: Words, minor: int, bound: Bound = Bound.EXACT) -> Cell:
+    return Cell(text=words.over_or_under(minor, bound), mark=mark_of(minor))
 
 
-def because(match: Match, words: Words) -> str:
-    """Dearer or cheaper than planned, more or less of it; "" where quantities tell nothing."""
-    variance = match.variance
-    if variance.price is None or variance.quantity is None:
+def _ends(view: View, match: Match, phase: PhaseOutlook) -> Cell:
+    words = view.words
+    cell = _difference(words, line_over(match, phase), match_bound(match, view.account))
+    if phase.status is Status.DONE or not match.lacking:
+        return cell
+    return Cell(text=words.say("{verdict}, as forecast", verdict=cell.text), mark=cell.mark)
+
+
+def because(match: Match, phase: PhaseOutlook, view: View) -> str:
+    """Dearer or cheaper than planned, more or less of it; "" where quantities or prices tell nothing.
+
+    Nobody used less of something than was planned while some of it is still to come.
+    """
+    variance, words = match.variance, view.words
+    if variance.price is None or variance.quantity is None or match_bound(match, view.account) is Bound.AT_LEAST:
         return ""
-    return ", ".join([*_price(variance.price, words), *_quantity(variance.quantity, words)])
+    to_come = phase.status is not Status.DONE and match.lacking > 0
+    return ", ".join([*_price(variance.price, words), *([] if to_come else _quantity(variance.quantity, words))])
 
 
 def _price(minor: int, words: Words) -> Sequence[str]:

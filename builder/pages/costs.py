@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from builder.figures.account import Account
-from builder.figures.figure import amount_of
+from builder.figures.figure import amount_of, bound_of
 from builder.journal.records.item import Item, Kind, Source, Told
 from builder.ledger.parts import Parts, together
 from builder.ledger.records import Line, OnReceipt
@@ -21,16 +21,37 @@ SOURCES = {
     Source.SECONDHAND: "secondhand",
     Source.SALVAGED: "salvaged",
     Source.GIFT: "gift",
-    Source.STOCK: "from stock",
+    Source.STOCK: "taken from stock",
     Source.OWNED: "own",
     Source.BORROWED: "borrowed",
     Source.HIRED: "hired",
-    Source.UNPAID: "unpaid",
-    Source.PAID: "paid",
+    Source.UNPAID: "unpaid work",
+    Source.PAID: "paid work",
     Source.RETURNED: "returned",
     Source.SOLD: "sold",
     Source.SPOILED: "spoiled",
 }
+WAYS = {
+    **{source.value: told for source, told in SOURCES.items()},
+    "again": "used again",
+    "fee": "fee",
+    "travel": "travel",
+}
+"""Every word of the column `Where from`, in the order in which pages list them."""
+GUESSED = {
+    "quantity": "how many",
+    "unit_cost": "price of one",
+    "cost": "what it cost",
+    "used": "how much was used",
+    "share": "the part for this build",
+    "reusable_share": "the part that serves again",
+    "uses": "how often it serves",
+    "replacement_cost": "what it would cost new",
+    "fuel": "fuel",
+    "returned": "how much went back",
+    "refund": "what came back for it",
+}
+"""What is called a judgement, by its key in a line."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -109,9 +130,16 @@ def _sums(words: Words, line: Line, parts: Sequence[str]) -> tuple[Cell, ...]:
     """What was paid, job cost, and the parts; of a line without a price, what is known of them."""
     if not line.parts.unpriced:
         return _amounts(words, line.parts, parts)
-    lead = (line.parts.paid, line.parts.job_cost)
-    known = [plain(words.bare(amount) if amount else words.say("not priced")) for amount in lead]
+    known = [plain(known_of(line.parts, key, words)) for key in ("paid", "job_cost")]
     return (*known, *_amounts(words, line.parts, parts)[2:])
+
+
+def known_of(parts: Parts, key: str, words: Words) -> str:
+    """An amount of a line or of a few, for a column: "at least", or not priced where nothing of it is known."""
+    amount = amount_of(parts, key)
+    if parts.unpriced and not amount:
+        return words.say("not priced")
+    return words.bounded(words.bare(amount), bound_of(parts, key))
 
 
 def _amounts(words: Words, told: Parts, parts: Sequence[str]) -> tuple[Cell, ...]:
@@ -148,14 +176,15 @@ def _seller(view: View, line: Line) -> str:
 
 def came_from(line: Line, words: Words) -> str:
     """Where a line came from, in a word: its source, or what kind of payment it was."""
+    return words.say(WAYS[way_of(line)])
+
+
+def way_of(line: Line) -> str:
+    """The key in `WAYS` of where a line came from."""
     item = line.item
-    if item.source is Source.STOCK:
-        return words.say("used again") if any(draw.reusable for draw in line.draws) else words.say("taken from stock")
-    if item.kind is Kind.FEE:
-        return words.say("fee")
-    if item.kind is Kind.TRAVEL:
-        return words.say("travel")
-    return words.say(SOURCES[item.source])
+    if item.source is Source.STOCK and any(draw.reusable for draw in line.draws):
+        return "again"
+    return item.kind.value if item.kind in (Kind.FEE, Kind.TRAVEL) else item.source.value
 
 
 def notes_on(view: View, line: Line) -> Sequence[str]:
@@ -201,8 +230,8 @@ def _remarks(line: Line, words: Words) -> Iterator[str]:
             quantity=words.quantity(item.returned),
             amount=words.bare(line.refund),
         )
-    if item.judged:
-        yield words.say("a judgement, not on a paper")
+    if item.judged or line.parts.estimated:  # also what was drawn from stock that was guessed
+        yield _judgement(item, words)
     if item.rework:
         yield words.say("done twice")
     if item.cost is Told.UNKNOWN:
@@ -212,6 +241,14 @@ def _remarks(line: Line, words: Words) -> Iterator[str]:
     if item.uses is not None:
         yield words.say("serves {uses} times", uses=item.uses)
     yield from _on_the_thing(item, words)
+
+
+def _judgement(item: Item, words: Words) -> str:
+    """Which figures of the line are a judgement; where it is the whole line, only that."""
+    if not item.guessed:
+        return words.say("a judgement, not on a paper")
+    figures = words.listing(words.say(GUESSED[key]) for key in item.guessed)
+    return words.say("{figures}: a judgement, not on a paper", figures=figures)
 
 
 def _on_the_thing(item: Item, words: Words) -> Iterator[str]:

@@ -12,14 +12,18 @@ from builder.plan.cost_records import EarnedValue
 
 
 def earned_sentence(account: Account, words: Words) -> str:
-    """At this rate the whole build comes to about X, Y over the plan; "" where that cannot be told."""
+    """At this rate the whole build comes to about X, Y over the plan; "" where nobody can tell, or nothing is left."""
     value = account.earned.build
+    if account.finished is not None or account.outlook.forecast is None:
+        return ""
     if value is None or value.at_this_rate is None or value.budget <= 0:
         return ""
     bound = bound_of(account.sums.whole, "job_cost")
     comes_to = value.at_this_rate.at_completion
     return words.say(
-        "At this rate the whole build comes to about {amount}. Against the plan: {verdict}.",
+        "At this rate the whole build comes to about {amount}. Against the plan: {verdict}."
+        if bound is Bound.EXACT
+        else "At this rate the whole build comes to {amount}. Against the plan: {verdict}.",
         amount=words.money(comes_to, bound),
         verdict=words.over_or_under(comes_to - value.budget, bound),
     )
@@ -54,11 +58,14 @@ def earned_table(account: Account, words: Words) -> Table | None:
         "Earned value, in {currency}; here a variance above zero and an index above 1 are favourable",
         currency=account.ledger.currency.code,
     )
+    told = account.outlook.forecast is not None  # a phase without a plan is earned by nothing, and may cost anything
+    unpriced = bool(account.sums.whole.unpriced)
+    foot = (_row(words, words.say("The whole build"), whole, unpriced=unpriced),) if told else ()
     table = Table(
         caption=caption,
         columns=columns,
         rows=rows,
-        foot=(_row(words, words.say("The whole build"), whole, unpriced=bool(account.sums.whole.unpriced)),),
+        foot=foot,
         label=caption,
     )
     return without_empty(table)

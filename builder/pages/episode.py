@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from builder.figures.figure import Bound, bound_of
@@ -12,9 +12,11 @@ from builder.journal.records.episode import Episode
 from builder.ledger.parts import Parts
 from builder.pages.costs import cost_table
 from builder.pages.frame import Fact, Frame, Link, Share, Term
+from builder.pages.hazards import answered, hazards_of
 from builder.pages.paths import EPISODE_PAGE, phase_path, root_of
 from builder.pages.prose import Photo, tell
 from builder.pages.saying import say_figure, told_summary
+from builder.pages.signs import part_fact, spent_told
 from builder.pages.site import Material, frame
 from builder.pages.stated import stated_words
 from builder.pages.table import Table
@@ -85,6 +87,7 @@ class EpisodePage:
     stated: tuple[str, ...]
     snags: tuple[Snag, ...]
     lessons: tuple[str, ...]
+    hazards: tuple[str, ...]
     before: Link | None
     next: Link | None
 
@@ -101,8 +104,8 @@ def entry(material: Material, episode: Episode, root: str) -> Entry:
         href=root + EPISODE_PAGE.format(name=episode.name),
         date=words.span(episode.dates),
         day=episode.date.isoformat(),
-        spent=words.money(own.spent, bound_of(own, "spent")),
-        running=words.money(running.spent, bound_of(running, "spent")),
+        spent=spent_told(own, words),
+        running=spent_told(running, words),
         cover=material.photos.get(cover),
         cover_alt=alt,
         phase=material.account.phase_name(episode.phase) or "",
@@ -155,6 +158,7 @@ def episode_page(material: Material, at: int) -> EpisodePage:
         stated=tuple(stated_words(material, episode)),
         snags=tuple(_snags(material, at, root)),
         lessons=tuple(told.text for told in episode.lessons),
+        hazards=hazards_of(account, words, lines, answered(account, lines)),
         before=_turn(episodes[at - 1], root) if at else None,
         next=_turn(episodes[at + 1], root) if at + 1 < len(episodes) else None,
     )
@@ -195,15 +199,9 @@ def _phase(material: Material, episode: Episode, root: str) -> Link | None:
 
 def _facts(material: Material, episode: Episode, own: Parts) -> Iterator[Fact]:
     account, words = material.account, material.words
-    bound = bound_of(own, "spent")
     why = words.count(own.unpriced, "{n} price is not known", "{n} prices are not known") if own.unpriced else ""
-    yield Fact(
-        name=words.say("This episode took"),
-        value=words.money(own.spent, bound),
-        small=why,
-        small_href="#costs",
-        money=True,
-    )
+    took = part_fact("spent", own, words, words.say("This episode took"))
+    yield replace(took, small=why, small_href="#costs")
     hours = sum((told.hours for told in episode.hours), Fraction(0))
     if hours:
         people = words.count(episode.people, "{n} person", "{n} people") if episode.people else ""

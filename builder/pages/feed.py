@@ -7,13 +7,17 @@ import uuid
 from collections.abc import Iterator
 from html import escape
 
+from builder.figures.account import Account
 from builder.figures.figure import bound_of
 from builder.journal.records.episode import Episode
 from builder.ledger.parts import Parts
-from builder.pages.costs import SOURCES
+from builder.ledger.records import Line
+from builder.pages.costs import came_from
 from builder.pages.paths import EPISODE_PAGE
 from builder.pages.saying import told_summary
+from builder.pages.signs import spent_told
 from builder.pages.site import Material
+from builder.pages.wording import Words
 
 _EPOCH = datetime.date(1970, 1, 1)
 
@@ -46,8 +50,8 @@ def _entry(material: Material, episode: Episode, address: str) -> Iterator[str]:
     page = EPISODE_PAGE.format(name=episode.name)
     told = words.say(
         "{own} this episode, {running} so far.",
-        own=words.money(own.spent, bound_of(own, "spent")),
-        running=words.money(running.spent, bound_of(running, "spent")),
+        own=spent_told(own, words),
+        running=spent_told(running, words),
     )
     summary = f"{told_summary(episode, material.account, words)} {told}".lstrip()
     yield "<entry>"
@@ -112,11 +116,24 @@ def _costs(material: Material, episode: Episode) -> Iterator[str]:
     for line in account.lines_of_episode(episode.number):
         name, quantity = account.called(line.item), words.quantity(line.item.quantity)
         counted = f"{name}, {quantity}" if quantity else name
-        amount = (
-            words.say("not priced") if line.parts.unpriced and not line.parts.paid else words.money(line.parts.paid)
-        )
-        named = f"{counted} ({words.say(SOURCES[line.item.source])})"
-        yield f"- {words.say('{name}: {value}', name=named, value=amount)}"
+        named = f"{counted} ({came_from(line, words)})"
+        yield f"- {words.say('{name}: {value}', name=named, value=_spent_on(line, account, words))}"
+
+
+def _spent_on(line: Line, account: Account, words: Words) -> str:
+    """What a line spent, so that whoever adds the lines comes to the episode's total.
+
+    What came off a shelf of this build stands in an earlier episode's notes.
+    """
+    parts = line.parts
+    if parts.unpriced and not parts.spent:
+        return words.say("not priced")
+    if not parts.spent and any(account.line(draw.ref) for draw in line.draws):
+        return words.say("paid for before")
+    amount = words.money(parts.spent, bound_of(parts, "spent"))
+    if not parts.elsewhere:
+        return amount
+    return words.say("{amount}, the rest of {paid} went elsewhere", amount=amount, paid=words.money(parts.paid))
 
 
 def _total(material: Material, name: str, parts: Parts) -> str:

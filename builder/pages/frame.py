@@ -34,6 +34,11 @@ class Fact:
     money: bool = False
     small_href: str = ""
 
+    @property
+    def long(self) -> bool:
+        """Whether its value needs the room of two on a phone."""
+        return max(map(len, self.value.split(" "))) > 13
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Share:

@@ -4,18 +4,21 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from builder.figures.account import Account
 from builder.figures.figure import bound_of
 from builder.pages.episode import Entry, entry
 from builder.pages.frame import Card, Fact, Frame, Share, Term
 from builder.pages.nothere import NotHere, not_in_total
-from builder.pages.overtime import cost_over_time
+from builder.pages.overtime import cost_over_time, over_time_note
 from builder.pages.paths import HOME, LEDGER, WHOLE
 from builder.pages.saying import told_summary
+from builder.pages.signs import part_fact
 from builder.pages.site import Material, frame
 from builder.pages.standing import (
     OnPlan,
     PhaseStanding,
     Reading,
+    anything_planned,
     on_plan,
     phase_standings,
     reading,
@@ -24,6 +27,7 @@ from builder.pages.standing import (
 )
 from builder.pages.terms import terms
 from builder.pages.timewords import ready_small
+from builder.pages.wording import Words
 from builder.plan.budget_records import Status
 
 
@@ -42,8 +46,10 @@ class HomePage:
     newest: Entry | None
     newest_summary: str
     phases: tuple[PhaseStanding, ...]
+    phases_note: str
     whole: str
     over_time: str
+    over_time_note: str
     episodes: tuple[Entry, ...]
     not_here: NotHere
     terms: tuple[Term, ...]
@@ -55,6 +61,7 @@ def home_page(material: Material) -> HomePage:
     settings, whole = account.journal.settings, account.sums.whole
     episodes = account.journal.episodes
     newest = episodes[-1] if episodes else None
+    over_time = cost_over_time(account, words)
     return HomePage(
         frame=frame(material, HOME, settings.title, settings.summary, share=Share(picture="share.png")),
         summary=settings.summary,
@@ -67,12 +74,19 @@ def home_page(material: Material) -> HomePage:
         newest=entry(material, newest, "") if newest else None,
         newest_summary=told_summary(newest, account, words) if newest else "",
         phases=phase_standings(account, words, ""),
+        phases_note=_phases_note(account, words),
         whole=WHOLE if material.is_done else "",
-        over_time=cost_over_time(account, words) if len(episodes) > 1 else "",
+        over_time=over_time,
+        over_time_note=over_time_note(account, words) if over_time else "",
         episodes=tuple(entry(material, episode, "") for episode in reversed(episodes)),
         not_here=not_in_total(material, ""),
-        terms=terms(words, "spent", "job_cost", "forecast") if material.has_lines else (),
+        terms=terms(words, *_words_used(material)) if material.has_lines else (),
     )
+
+
+def _words_used(material: Material) -> tuple[str, ...]:
+    finished = material.account.finished is not None
+    return ("spent", "job_cost") if finished else ("spent", "job_cost", "forecast")
 
 
 def share_card(material: Material) -> Card:
@@ -101,6 +115,14 @@ def _against(material: Material) -> str:
     )
 
 
+def _phases_note(account: Account, words: Words) -> str:
+    """What the phases' levels and amounts are; nothing of levels that are not there."""
+    footing = words.say("Costs are job cost: what is still on the shelf or will be used again is not in them.")
+    if not anything_planned(account):
+        return footing if account.ledger.lines else ""
+    return f"{words.say('The bubble slides to the side that is over.')} {footing}"
+
+
 def _facts(material: Material) -> list[Fact]:
     account, words = material.account, material.words
     ready_by = account.journal.settings.ready_by
@@ -112,7 +134,9 @@ def _facts(material: Material) -> list[Fact]:
         facts.append(
             Fact(
                 name=words.say("How far"),
-                value=words.say("{done} of {all} phases done", done=done, all=len(phases)),
+                value=words.count(
+                    len(phases), "{done} of {n} phase done", "{done} of {n} phases done", done=words.whole(done)
+                ),
                 small=words.say("now: {phases}", phases=words.listing(now)) if now else "",
             )
         )
@@ -121,9 +145,13 @@ def _facts(material: Material) -> list[Fact]:
             Fact(
                 name=words.say("Promised for"),
                 value=words.date(ready_by),
-                small=ready_small(account.timing, words),
+                small=ready_small(account, words),
             )
         )
+    elif account.finished is not None:
+        facts.append(Fact(name=words.say("Finished"), value=words.date(account.finished)))
+    if account.sums.whole.saved:
+        facts.append(part_fact("saved", account.sums.whole, words))
     if account.sums.whole.hours:
         facts.append(Fact(name=words.say("Unpaid hours"), value=words.hours(account.sums.whole.hours)))
     return facts

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from builder.figures.figure import bound_of
+from builder.figures.figure import Bound, bound_of
 from builder.ledger.records import CostedReceipt, Line
 from builder.pages.costs import came_from, cost_table, phase_of
 from builder.pages.frame import Frame, Link, Term
@@ -83,7 +83,7 @@ def _by_phase(material: Material) -> tuple[Table, ...]:
             material,
             account.lines_of_phase(phase.key),
             account.phase_name(phase.key) or words.say("No phase"),
-            account.phase_name(phase.key) or words.say("no phase"),
+            account.phase_name(phase.key) or words.say("No phase"),
         )
         for phase in account.phases
         if account.lines_of_phase(phase.key)
@@ -119,8 +119,8 @@ def _receipts(material: Material) -> Table | None:
                         href=root + EPISODE_PAGE.format(name=episode.name) + "#costs",
                         small=words.say("episode {number}", number=episode.number),
                     ),
-                    Cell(text=words.bare(receipt.goods)),
-                    Cell(text=words.bare(receipt.discount) if receipt.discount else ""),
+                    Cell(text=_least(receipt.goods, receipt, words)),
+                    Cell(text=_least(receipt.discount, receipt, words) if receipt.discount else ""),
                     Cell(text=_tax(receipt, words)),
                     Cell(text=words.bare(receipt.delivery) if receipt.delivery else ""),
                     Cell(
@@ -146,11 +146,15 @@ def _receipts(material: Material) -> Table | None:
     )
 
 
+def _least(amount: int, receipt: CostedReceipt, words: Words) -> str:
+    return words.bounded(words.bare(amount), Bound.AT_LEAST if receipt.unpriced else Bound.EXACT)
+
+
 def _tax(receipt: CostedReceipt, words: Words) -> str:
     """The tax of a receipt; where the prices hold it, that stands there, with the amount if somebody told it."""
     if receipt.tax is None:
         return words.say("in the prices") if receipt.tax_inside else ""
-    amount = words.bare(receipt.tax)
+    amount = _least(receipt.tax, receipt, words)
     return words.say("{tax}, in the prices", tax=amount) if receipt.tax_inside else amount
 
 

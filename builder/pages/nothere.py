@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from builder.figures.figure import bound_of
 from builder.journal.records.item import Kind, Source
 from builder.pages.frame import Link
 from builder.pages.paths import LEDGER, SOURCES
@@ -36,7 +37,8 @@ def _links(material: Material, root: str) -> Iterator[Link]:
             href=f"{ledger}#not-priced",
         )
     if whole.elsewhere:
-        text = words.say("{amount} that went into something else", amount=words.money(whole.elsewhere))
+        elsewhere = words.money(whole.elsewhere, bound_of(whole, "elsewhere"))
+        text = words.say("{amount} that went into something else", amount=elsewhere)
         yield Link(text=text, href=f"{ledger}#all-lines")
     if whole.hours:
         yield Link(

@@ -6,20 +6,22 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
-from builder.figures.figure import bound_of
+from builder.figures.figure import amount_of, bound_of
 from builder.ledger.parts import NOTHING, Parts
 from builder.pages.compare import compare_table
 from builder.pages.costs import cost_table
 from builder.pages.episode import Entry, entry
 from builder.pages.frame import Fact, Frame, Term
+from builder.pages.hazards import hazards_of
 from builder.pages.paths import phase_path, root_of
 from builder.pages.shopping import shopping_list
+from builder.pages.signs import part_fact, rework_fact
 from builder.pages.site import Material, frame
-from builder.pages.standing import Reading, level, mark_of, over, reading, status_words, verdict
+from builder.pages.standing import Reading, anything_planned, level, mark_of, over, reading, status_words, verdict
 from builder.pages.table import Table
 from builder.pages.takeoffs import Working, workings_of
 from builder.pages.terms import terms
-from builder.plan.budget_records import PhaseOutlook
+from builder.plan.budget_records import PhaseOutlook, Status
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -41,6 +43,7 @@ class PhasePage:
     workings: tuple[Working, ...]
     shopping: Table | None
     episodes: tuple[Entry, ...]
+    hazards: tuple[str, ...]
     terms: tuple[Term, ...]
 
 
@@ -70,7 +73,7 @@ def phase_page(material: Material, phase: PhaseOutlook) -> PhasePage:
         else words.say("used up"),
         verdict=verdict(phase, account, words),
         verdict_mark=mark_of(over(phase)),
-        level=level(phase, account, words, labelled=True) if phase.key else "",
+        level=level(phase, account, words, labelled=True) if phase.key and anything_planned(account) else "",
         facts=tuple(_facts(material, phase)),
         costs=cost_table(
             view,
@@ -87,6 +90,7 @@ def phase_page(material: Material, phase: PhaseOutlook) -> PhasePage:
         workings=workings_of(material, phase, root),
         shopping=shopping_list(view, phase),
         episodes=tuple(entry(material, episode, root) for episode in episodes),
+        hazards=hazards_of(account, words, lines, phase.matches, name),
         terms=terms(words, "job_cost", *_present(parts), "planned", "forecast"),
     )
 
@@ -111,7 +115,7 @@ def _kicker(material: Material, phase: PhaseOutlook) -> str:
 def _facts(material: Material, phase: PhaseOutlook) -> Iterator[Fact]:
     account, words = material.account, material.words
     parts = account.sums.by_phase.get(phase.key, NOTHING)
-    if phase.forecast is not None and phase.planned is not None:
+    if phase.forecast is not None and phase.planned is not None and phase.status is not Status.DONE:
         yield Fact(
             name=words.say("Forecast"),
             value=words.money(phase.forecast, bound_of(parts, "job_cost")),
@@ -130,18 +134,17 @@ def _facts(material: Material, phase: PhaseOutlook) -> Iterator[Fact]:
             )
         # The plan's hours are the author's own, so helpers stand apart as they do on an episode's page.
         own = sum((one.parts.hours for one in account.ledger.hours if one.phase == phase.key), Fraction(0))
-        yield Fact(name=words.say("Hours"), value=words.decimal(own), small=small)
+        told = own or any(one.hours_told for one in account.journal.episodes if one.phase == phase.key)
+        if told or small:
+            value = words.decimal(own) if told else words.say("none written down")
+            yield Fact(name=words.say("Hours"), value=value, small=small)
         if parts.hours > own:
             yield Fact(name=words.say("Helpers"), value=words.hours(parts.hours - own))
     if planned and planned.wait:
         yield Fact(name=words.say("Wait after it"), value=words.days(planned.wait))
-    for key, name in (
-        ("in_stock", words.say("In stock")),
-        ("reusable", words.say("Reusable")),
-        ("saved", words.say("Saved")),
-        ("rework", words.say("Doing it twice")),
-        ("estimated", words.say("Estimated")),
-    ):
-        amount = getattr(parts, key)
-        if amount:
-            yield Fact(name=name, value=words.money(amount, bound_of(parts, key)), money=True)
+    for key in ("in_stock", "reusable", "saved"):
+        if amount_of(parts, key):
+            yield part_fact(key, parts, words)
+    yield from rework_fact(account.lines_of_phase(phase.key), words)
+    if parts.estimated:
+        yield part_fact("estimated", parts, words)

@@ -31,6 +31,7 @@ from builder.journal.records.prose import Prose
 
 _OPEN, _CLOSE = "\ue000", "\ue001"
 _HELD = re.compile(f"{_OPEN}(\\d+){_CLOSE}")
+_MAY_BE_WIDE = re.compile("<(?:table|pre)")
 # A tag may hold a > in the quotes of an attribute: cleaning leaves it there, or not, depending on its version.
 _PIECES = re.compile(r'(<(?:[^<>"]|"[^"]*")*>)')
 
@@ -174,7 +175,7 @@ def tell(
     text = _held(prose)
     shown = {path: photos[path] for picture in prose.pictures if (path := picture.path) in photos}
     made_by = f"{__version__} {markdown_version} {nh3.__version__}"  # type: ignore[attr-defined]  # not in its stubs
-    key = f"cleaned story {made_by} {root!r} {shown!r} {text}"
+    key = f"clean story {made_by} {root!r} {shown!r} {text}"
     cleaned = remember(key, lambda: _clean_html(text, root, shown).encode()).decode()
     return Story(html="".join(_put_back(cleaned, said)), opening=_opening(cleaned, said))
 
@@ -183,13 +184,23 @@ def _clean_html(text: str, root: str, photos: Mapping[str, Photo]) -> str:
     """Markdown to HTML without scripts, handlers, styles or foreign frames; a fresh instance for every text."""
     needed = (extension() for extension, signs in _EXTENSIONS if any(sign in text for sign in signs))
     md = markdown.Markdown(extensions=[*needed, _PictureExtension(photos, root)], output_format="html")
-    return nh3.clean(
+    cleaned = nh3.clean(
         _lowered(md.convert(text)),
         tags=set(_TAGS),
         attributes=_ATTRIBUTES,
         attribute_filter=_only_ours(root, photos),
         url_schemes={"http", "https", "mailto"},
     )
+    return "".join(map(_scrolling, _PIECES.split(cleaned))) if _MAY_BE_WIDE.search(cleaned) else cleaned
+
+
+def _scrolling(piece: str) -> str:
+    """What may be wider than a phone, a table or code, scrolls in itself, with the keyboard as well."""
+    if piece == "</table>":
+        return "</table></div>"
+    if piece.startswith("<table"):
+        return f'<div class="wide" tabindex="0">{piece}'
+    return piece.replace("<pre", '<pre tabindex="0"', 1) if piece.startswith("<pre") else piece
 
 
 def _only_ours(root: str, photos: Mapping[str, Photo]) -> Callable[[str, str, str], str | None]:

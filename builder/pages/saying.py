@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from builder.figures.account import Account
-from builder.figures.figure import CountFigure, DateFigure, Figure, MoneyFigure, QuantityFigure
+from builder.figures.figure import CountFigure, DateFigure, Figure, MoneyFigure, QuantityFigure, UntoldFigure
 from builder.figures.names import NoFigure, look_up
 from builder.journal.records.episode import Episode
-from builder.pages.paths import LEDGER, PLAN, WORKINGS, line_anchor, phase_path
+from builder.pages.paths import HOME, LEDGER, PLAN, WORKINGS, line_anchor, phase_path
 from builder.pages.prose import Said
 from builder.pages.wording import Words
 
@@ -39,6 +39,8 @@ def worded(figure: Figure, words: Words) -> str:
         return words.whole(figure.count)
     if isinstance(figure, QuantityFigure):
         return words.bounded(words.quantity(figure.quantity), figure.bound)
+    if isinstance(figure, UntoldFigure):
+        return words.say("cannot be told")
     return words.date(figure.day) if isinstance(figure, DateFigure) else words.percent(figure.share)
 
 
@@ -76,7 +78,7 @@ def origin(name: str, account: Account, episode: int | None, root: str) -> str:
         return root + _scope(scope, account)
     of_plan = any(word in name for word in ("planned", "forecast", "contingency", "date", "chance", "ready"))
     if of_plan and not name.endswith(" to date"):
-        return f"{root}{PLAN}"
+        return f"{root}{PLAN if account.journal.plan.phases else HOME}"
     if episode is None or name.endswith(" to date") or " per " in name:
         return f"{root}{LEDGER}"
     return "#costs"

@@ -7,6 +7,7 @@ from fractions import Fraction
 from math import ceil
 
 from builder.journal.records.item import Kind
+from builder.pages.compare import planned_names
 from builder.pages.costs import View
 from builder.pages.table import Cell, Column, Row, Table, without_empty
 from builder.plan.budget_records import Match, PhaseOutlook, Status
@@ -16,13 +17,15 @@ from builder.words.rounding import half_up
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Buy:
-    """A line to buy: its name, how much (None: not said), what lies in stock of it, about what it costs."""
+    """A line to buy: its name, how much (None: not said), what lies in stock of it, about what it costs, and its
+    sizes or what the amount is.
+    """
 
     what: str
     quantity: Quantity | None
     in_stock: Quantity | None
     about: int
-    size: str
+    small: str
 
 
 def shopping_list(view: View, phase: PhaseOutlook) -> Table | None:
@@ -50,7 +53,7 @@ def shopping_list(view: View, phase: PhaseOutlook) -> Table | None:
             rows=tuple(
                 Row(
                     cells=(
-                        Cell(text=buy.what, small=words.as_written(buy.size)),
+                        Cell(text=buy.what, small=buy.small),
                         Cell(text=words.quantity(buy.quantity)),
                         Cell(text=words.bare(buy.about)),
                         Cell(text=words.quantity(buy.in_stock)),
@@ -77,40 +80,65 @@ def shopping_list(view: View, phase: PhaseOutlook) -> Table | None:
 
 
 def _to_buy(view: View, match: Match) -> list[_Buy]:
-    """A planned line that is to be bought and not bought yet, or not all of it."""
-    planned = match.planned[0]
-    item = planned.item
-    if item.kind is not Kind.MATERIAL or planned.to_find or len(match.planned) > 1:
+    """What is to be bought of planned lines, by the rule of the forecast: what has not come yet, by its count; where
+    nobody counted in the plan's unit, what is left of the money.
+    """
+    if any(one.item.kind is not Kind.MATERIAL or one.to_find for one in match.planned):
         return []
-    wanted = planned.quantity
-    if wanted is None or not wanted.value:
-        return [] if match.refs else [_Buy(what=item.what, quantity=None, in_stock=None, about=planned.spend, size="")]
-    had = match.bought.to_like(wanted) if match.bought is not None and match.bought.like(wanted) else Fraction(0)
-    if match.refs and match.bought is None:
+    if match.missing is None or match.wanted is None:
+        return _by_money(view, match)
+    return _by_count(view, match, match.missing, match.wanted)
+
+
+def _by_count(view: View, match: Match, missing: Quantity, wanted: Quantity) -> list[_Buy]:
+    stock = min(_in_stock(view, match, wanted), missing.value)
+    rest = missing.value - stock
+    if rest <= 0:
         return []
-    stock = min(_in_stock(view, match, item.what, wanted), max(wanted.value - had, Fraction(0)))
-    missing = wanted.value - had - stock
-    if missing <= 0:
-        return []
-    whole = Fraction(ceil(missing)) if wanted.unit.counts else missing
+    whole = Fraction(ceil(rest)) if wanted.unit.counts else rest
     return [
         _Buy(
-            what=item.what,
+            what=planned_names(match, view.words),
             quantity=Quantity(whole, wanted.unit),
             in_stock=Quantity(stock, wanted.unit) if stock else None,
-            about=half_up(planned.spend * whole / wanted.value),
-            size=item.size.text if item.size else "",
+            about=half_up(_spend(match) * whole / wanted.value),
+            small=_size(view, match),
         )
     ]
 
 
-def _in_stock(view: View, match: Match, material: str, wanted: Quantity) -> Fraction:
-    """How much of a material lies there beside what was bought for this line: of other phases, of an earlier job."""
+def _by_money(view: View, match: Match) -> list[_Buy]:
+    """What is left of the money buys the rest; what lies in stock of the lines that answer is bought already."""
+    if not match.refs:
+        return [
+            _Buy(what=planned_names(match, view.words), quantity=None, in_stock=None, about=_spend(match), small="")
+        ]
+    part = Fraction(match.lacking, match.planned_cost) if match.planned_cost else Fraction(0)
+    lying_there = sum(left.value for left in view.account.ledger.stock if left.ref in match.refs)
+    about = half_up(_spend(match) * part) - lying_there
+    if about <= 0:
+        return []
+    small = view.words.say("what is left of the planned amount")
+    return [_Buy(what=planned_names(match, view.words), quantity=None, in_stock=None, about=about, small=small)]
+
+
+def _spend(match: Match) -> int:
+    return sum(one.spend for one in match.planned)
+
+
+def _size(view: View, match: Match) -> str:
+    sizes = dict.fromkeys(one.item.size.text for one in match.planned if one.item.size)
+    return view.words.listing(view.words.as_written(size) for size in sizes)
+
+
+def _in_stock(view: View, match: Match, wanted: Quantity) -> Fraction:
+    """How much of the materials lies there beside what was bought for them: of other phases, of an earlier job."""
     ledger = view.account.ledger
+    names = {one.item.what.casefold() for one in match.planned}
     same = (
         left
         for left in (*ledger.stock, *ledger.from_earlier)
-        if left.material.casefold() == material.casefold() and left.ref not in match.refs
+        if left.material.casefold() in names and left.ref not in match.refs
     )
     quantities = [Quantity(left.quantity, left.unit) for left in same if left.quantity and left.unit]
     return sum((one.to_like(wanted) for one in quantities if one.like(wanted)), Fraction(0))

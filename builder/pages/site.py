@@ -108,18 +108,32 @@ def _nav(material: Material, path: str, root: str) -> list[Link]:
 
 def foot_words(material: Material) -> str:
     """When prices were paid and in which currency; that this is an account and not advice."""
-    account, words = material.account, material.words
-    episodes = account.journal.episodes
+    words = material.words
     caution = words.say(
         "This is an account of how one person built it, not a design and not advice: check your local code and "
         "permits, and ask a licensed professional before you dig, pour, wire or climb."
     )
-    if not episodes:
-        return caution
-    when = words.say(
+    when = _paid_when(material)
+    return f"{when} {caution}" if when else caution
+
+
+def _paid_when(material: Material) -> str:
+    """Over which days prices were paid, as the episodes have them that paid any; "" where none did."""
+    account, words = material.account, material.words
+    episodes, by_episode = account.journal.episodes, account.sums.by_episode
+    begun = next((one for one in episodes if by_episode[one.number].paid), None)
+    ended = next((one for one in reversed(episodes) if by_episode[one.number].paid), None)
+    if begun is None or ended is None:
+        return ""
+    first, last = begun.dates.first, ended.date
+    currency = account.ledger.currency.code
+    if first == last:
+        return words.say(
+            "Prices were paid on {day}, in {currency}, with tax and delivery.", day=words.date(first), currency=currency
+        )
+    return words.say(
         "Prices were paid from {first} to {last}, in {currency}, with tax and delivery.",
-        first=words.date(episodes[0].dates.first),
-        last=words.date(episodes[-1].date),
-        currency=account.ledger.currency.code,
+        first=words.date(first),
+        last=words.date(last),
+        currency=currency,
     )
-    return f"{when} {caution}"

@@ -2,30 +2,31 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections import Counter
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from builder.figures.figure import MoneyFigure, bound_of
+from builder.figures.figure import Bound, MoneyFigure, amount_of, bound_of
 from builder.figures.names import look_up
 from builder.journal.records.item import Kind, Source
-from builder.ledger.parts import Parts
+from builder.ledger.parts import Parts, together
 from builder.ledger.records import Left, Line
 from builder.pages.asked import all_lessons, cost_most, materials
-from builder.pages.costs import SOURCES, View
+from builder.pages.costs import WAYS, View, came_from, known_of, way_of
 from builder.pages.frame import Fact, Frame, Link, Term
 from builder.pages.paths import LEDGER, line_anchor, root_of
 from builder.pages.paths import SOURCES as PATH
 from builder.pages.saying import worded
 from builder.pages.shares import Share, Shares, draw_shares
+from builder.pages.signs import turned
 from builder.pages.site import Material, frame
 from builder.pages.standing import Reading, reading
 from builder.pages.table import Cell, Column, Row, Table, cells, without_empty
 from builder.pages.terms import terms
 from builder.pages.wanted import wanted_table
+from builder.pages.wording import Words
 from builder.words.quantity import Quantity
-
-_ORDER = tuple(SOURCES)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -63,11 +64,8 @@ def sources_page(material: Material) -> SourcesPage:
             words.say("Sources"),
             words.say("Where things came from, what was saved and what is left"),
         ),
-        saved=reading(whole.saved, bound_of(whole, "saved"), words),
-        of=words.say(
-            "saved, of {amount} that the same things would cost new",
-            amount=words.money(whole.replacement_cost, bound_of(whole, "replacement_cost")),
-        ),
+        saved=reading(abs(whole.saved), _saved_bound(whole), words),
+        of=_of_new(whole, words),
         shares=_shares(material),
         by_source=_by_source(material),
         rates=tuple(_rates(material)),
@@ -89,41 +87,67 @@ def sources_page(material: Material) -> SourcesPage:
     )
 
 
+def _saved_bound(whole: Parts) -> Bound:
+    bound = bound_of(whole, "saved")
+    return bound if whole.saved >= 0 else turned(bound)
+
+
+def _of_new(whole: Parts, words: Words) -> str:
+    """What stands behind the page's first figure: what was saved, or how much dearer it was than new."""
+    new = words.money(whole.replacement_cost, bound_of(whole, "replacement_cost"))
+    if whole.saved < 0:
+        return words.say("more than the same things would cost new; new they are {amount}", amount=new)
+    return words.say("saved, of {amount} that the same things would cost new", amount=new)
+
+
 def _shares(material: Material) -> str:
-    words, sums = material.words, material.account.sums
-    paid = [(source, sums.by_source[source].paid) for source in _ORDER if source in sums.by_source]
-    shown = [(source, amount) for source, amount in paid if amount > 0]
+    words = material.words
+    shown = [(words.say(WAYS[way]), parts) for way, parts in _by_way(material).items() if _was_paid(parts)]
     if not shown:
         return ""
-    told = [f"{words.say(SOURCES[source])} {words.money(amount)}" for source, amount in shown]
+    told = [f"{name} {_paid_in(parts, words)}" for name, parts in shown]
     return draw_shares(
         Shares(
             key="shares",
             title=words.say("What was paid, by where things came from"),
             description=words.listing(told),
             shares=tuple(
-                Share(label=words.say(SOURCES[source]), amount=amount, amount_label=words.bare(amount))
-                for source, amount in shown
+                Share(label=name, amount=parts.paid, amount_label=known_of(parts, "paid", words))
+                for name, parts in shown
             ),
         )
     )
 
 
+def _was_paid(parts: Parts) -> bool:
+    return parts.paid > 0 or bool(parts.unpriced)
+
+
+def _paid_in(parts: Parts, words: Words) -> str:
+    """The same as the label of a bar, with its currency."""
+    return words.money(parts.paid, bound_of(parts, "paid")) if parts.paid else words.say("not priced")
+
+
+def _by_way(material: Material) -> Mapping[str, Parts]:
+    """The parts of all lines by the ledger's words for where they came from, in the order of `WAYS`."""
+    found: dict[str, list[Parts]] = {}
+    for line in material.account.ledger.lines:
+        found.setdefault(way_of(line), []).append(line.parts)
+    return {way: together(found[way]) for way in WAYS if way in found}
+
+
 def _by_source(material: Material) -> Table:
     account, words = material.account, material.words
-    counts: dict[Source, int] = {}
-    for line in account.ledger.lines:
-        counts[line.item.source] = counts.get(line.item.source, 0) + 1
+    counts = Counter(way_of(line) for line in account.ledger.lines)
     rows = tuple(
         Row(
             cells=(
-                Cell(text=words.say(SOURCES[source])),
-                Cell(text=words.whole(counts[source])),
+                Cell(text=words.say(WAYS[way])),
+                Cell(text=words.whole(counts[way])),
                 *_money(material, parts),
             )
         )
-        for source in _ORDER
-        if (parts := account.sums.by_source.get(source)) is not None
+        for way, parts in _by_way(material).items()
     )
     foot = Row(
         cells=(
@@ -150,12 +174,13 @@ def _by_source(material: Material) -> Table:
 
 def _money(material: Material, parts: Parts) -> Sequence[Cell]:
     words = material.words
-    told = [
-        Cell(text=words.bounded(words.bare(getattr(parts, key)), bound_of(parts, key)))
-        for key in ("paid", "job_cost", "replacement_cost", "saved")
-    ]
+    told = [Cell(text=_bounded(parts, key, words)) for key in ("paid", "job_cost", "replacement_cost", "saved")]
     lines = words.count(parts.unvalued, "{n} line", "{n} lines") if parts.unvalued else ""
     return [*told, Cell(text=lines, href=f"{root_of(PATH)}{LEDGER}#not-valued" if lines else None)]
+
+
+def _bounded(parts: Parts, key: str, words: Words) -> str:
+    return words.bounded(words.bare(amount_of(parts, key)), bound_of(parts, key))
 
 
 def _rates(material: Material) -> Iterator[Fact]:
@@ -181,7 +206,7 @@ def _left_table(view: View, left: Sequence[Left], caption: str) -> Table | None:
             cells=(
                 Cell(text=one.material, href=_origin(view, one)),
                 Cell(text=_quantity(view, one)),
-                Cell(text=words.say("not priced") if one.unpriced else words.bare(one.value)),
+                Cell(text=words.say("not priced") if one.unpriced and not one.value else _worth_of((one,), words)),
             )
         )
         for one in left
@@ -194,8 +219,14 @@ def _left_table(view: View, left: Sequence[Left], caption: str) -> Table | None:
             Column(label=words.say("Worth, at cost"), role="lead", sums=True),
         ),
         rows=rows,
-        foot=(Row(cells=cells(words.say("Together"), "", words.bare(sum(one.value for one in left)))),),
+        foot=(Row(cells=cells(words.say("Together"), "", _worth_of(left, words))),),
     )
+
+
+def _worth_of(left: Sequence[Left], words: Words) -> str:
+    """What it is worth together: at least so much, where nobody knows what some of it cost."""
+    bound = Bound.AT_LEAST if any(one.unpriced for one in left) else Bound.EXACT
+    return words.bounded(words.bare(sum(one.value for one in left)), bound)
 
 
 def _origin(view: View, left: Left) -> str | None:
@@ -233,8 +264,8 @@ def _lines_table(view: View, lines: Sequence[Line], caption: str) -> Table | Non
                     small=words.say("episode {number}", number=line.episode),
                 ),
                 Cell(text=words.quantity(line.item.quantity)),
-                Cell(text=words.say(SOURCES[line.item.source])),
-                Cell(text=words.bare(line.parts.job_cost)),
+                Cell(text=came_from(line, words)),
+                Cell(text=known_of(line.parts, "job_cost", words)),
                 Cell(
                     text=words.bare(line.parts.replacement_cost) if not line.parts.unvalued else words.say("not valued")
                 ),
@@ -242,15 +273,9 @@ def _lines_table(view: View, lines: Sequence[Line], caption: str) -> Table | Non
         )
         for line in lines
     )
-    foot = Row(
-        cells=cells(
-            words.say("Together"),
-            "",
-            "",
-            words.bare(sum(line.parts.job_cost for line in lines)),
-            words.bare(sum(line.parts.replacement_cost for line in lines)),
-        )
-    )
+    whole = together([line.parts for line in lines])
+    sums = [_bounded(whole, key, words) for key in ("job_cost", "replacement_cost")]
+    foot = Row(cells=cells(words.say("Together"), "", "", *sums))
     return without_empty(
         Table(
             caption=f"{caption}, {view.account.ledger.currency.code}",
@@ -276,13 +301,16 @@ def _work(material: Material) -> Iterator[Fact]:
         yield Fact(name=words.say("Own hours"), value=words.hours(own))
     if whole.hours > own:
         yield Fact(name=words.say("Helpers' hours"), value=words.hours(whole.hours - own))
-    paid = sum(
-        line.parts.paid
-        for line in account.ledger.lines
-        if line.item.kind is Kind.LABOUR and line.item.source is Source.PAID
+    paid = together(
+        [
+            line.parts
+            for line in account.ledger.lines
+            if line.item.kind is Kind.LABOUR and line.item.source is Source.PAID
+        ]
     )
-    if paid:
-        yield Fact(name=words.say("Paid labour"), value=words.money(paid), small=words.say("in job cost"), money=True)
+    if _was_paid(paid):
+        amount, small = _paid_in(paid, words), words.say("in job cost")
+        yield Fact(name=words.say("Paid labour"), value=amount, small=small, money=True)
     apart = words.say("in no total")
     if whole.own_work:
         yield Fact(name=words.say("Own work"), value=words.money(whole.own_work), small=apart, money=True)

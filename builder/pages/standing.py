@@ -63,15 +63,20 @@ def phase_standing(phase: PhaseOutlook, account: Account, words: Words, root: st
     bound = bound_of(parts, "job_cost")
     difference = over(phase)
     return PhaseStanding(
-        name=account.phase_name(phase.key) or words.say("no phase"),
+        name=account.phase_name(phase.key) or words.say("No phase"),
         href=root + phase_path(phase.key),
         job_cost=words.money(phase.job_cost, bound),
         planned=words.money(phase.planned) if phase.planned is not None else "",
         status=status_words(phase, account, words),
-        level=level(phase, account, words) if phase.key is not None else "",
+        level=level(phase, account, words) if phase.key is not None and anything_planned(account) else "",
         verdict=verdict(phase, account, words),
         mark=mark_of(difference),
     )
+
+
+def anything_planned(account: Account) -> bool:
+    """Whether any phase has a plan: before that no level has anything to show."""
+    return any(phase.planned is not None for phase in account.phases)
 
 
 def over(phase: PhaseOutlook) -> int | None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from builder.figures.figure import DateFigure, MoneyFigure, ShareFigure
+from builder.figures.figure import DateFigure, MoneyFigure, ShareFigure, UntoldFigure
 from builder.figures.names import NoFigure, look_up
 from builder.journal.records.episode import Episode
 from builder.pages.saying import named, worded
@@ -17,7 +17,7 @@ def stated_words(material: Material, episode: Episode) -> Iterator[str]:
     account, words = material.account, material.words
     for stated in episode.stated:
         figure = look_up(stated.name, account, episode.number)
-        if stated.differs is None or isinstance(figure, NoFigure | DateFigure | ShareFigure):
+        if stated.differs is None or isinstance(figure, NoFigure | DateFigure | ShareFigure | UntoldFigure):
             continue
         if isinstance(figure, MoneyFigure):
             said = words.money(half_up(stated.value * 10**account.ledger.currency.digits))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -11,6 +11,7 @@ from builder.pages.svg import (
     WORDS,
     Length,
     Svg,
+    breadth,
     drawing,
     element,
     group,
@@ -63,6 +64,8 @@ class Steps:
     forecast_label: str = ""
     amounts: tuple[Rule, ...] = ()
     dates: tuple[Rule, ...] = ()
+    years: tuple[Rule, ...] = ()
+    """A second row of names under the dates."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,9 +74,10 @@ class _Frame:
     days: int
     low: int
     reach: int
+    left: Fraction
 
     def x(self, day: int) -> Fraction:
-        return _LEFT + Fraction((day - self.first) * (_RIGHT - _LEFT), self.days)
+        return self.left + (day - self.first) * (_RIGHT - self.left) / self.days
 
     def y(self, amount: int) -> Fraction:
         return _FLOOR - Fraction((amount - self.low) * (_FLOOR - _TOP), self.reach)
@@ -89,11 +93,13 @@ def draw_steps(steps: Steps) -> Svg:
         (PAGE, height),
         steps.title,
         steps.description,
+        _under(steps.so_far, frame),
         _amounts(steps.amounts, frame),
         _dates(steps.dates, frame),
-        line("ground-line", _LEFT, _FLOOR, _RIGHT, _FLOOR),
-        _plan(steps, frame),
+        _names(steps.years, frame, _FLOOR + 2 * WORDS + 9),
+        line("ground-line", frame.left, _FLOOR, _RIGHT, _FLOOR),
         _so_far(steps.so_far, frame),
+        _plan(steps, frame),
         _forecast(steps, frame),
         meanings,
     )
@@ -104,27 +110,40 @@ def _frame(steps: Steps) -> _Frame:
     days = [point.day for point in points] + [rule.at for rule in steps.dates] or [0]
     amounts = [0, *(point.amount for point in points), *(rule.at for rule in steps.amounts)]
     low = min(amounts)
-    return _Frame(min(days), max(max(days) - min(days), 1), low, max(max(amounts) - low, 1))
+    # Amounts have a margin of their own, so that no line runs through them.
+    margin = max((breadth(rule.label) + 5 for rule in steps.amounts), default=Fraction(0))
+    return _Frame(min(days), max(max(days) - min(days), 1), low, max(max(amounts) - low, 1), _LEFT + margin)
 
 
 def _amounts(rules: Sequence[Rule], frame: _Frame) -> Svg:
-    lines = [line("ruled", _LEFT, frame.y(rule.at), _RIGHT, frame.y(rule.at)) for rule in rules]
-    labels = [words(_LEFT, frame.y(rule.at) - 3, rule.label, "axis") for rule in rules]
+    lines = [line("ruled", frame.left, frame.y(rule.at), _RIGHT, frame.y(rule.at)) for rule in rules]
+    labels = [words(frame.left - 5, frame.y(rule.at) + 5, rule.label, "axis", "end") for rule in rules]
     return group(None, *lines, *labels)
 
 
 def _dates(rules: Sequence[Rule], frame: _Frame) -> Svg:
-    """Every first of a month has its tick; a name only where the one before it leaves room."""
-    pieces: list[Svg] = []
+    """Every date has its tick; a name only where there is room."""
+    ticks = (line("tick", frame.x(rule.at), _FLOOR, frame.x(rule.at), _FLOOR + 5) for rule in rules)
+    return group(None, *ticks, _names(rules, frame, _FLOOR + WORDS + 5))
+
+
+def _names(rules: Sequence[Rule], frame: _Frame, y: int) -> Svg:
+    return group(None, *(words_about(frame.x(rule.at), y, rule.label, "axis") for rule in _named(rules, frame)))
+
+
+def _named(rules: Sequence[Rule], frame: _Frame) -> Iterator[Rule]:
+    """The dates of which the one before leaves room for a name."""
     free: Length = 0
     for rule in rules:
-        place = frame.x(rule.at)
-        pieces.append(line("tick", place, _FLOOR, place, _FLOOR + 5))
-        start, end = span_about(place, rule.label)
+        start, end = span_about(frame.x(rule.at), rule.label)
         if start >= free:
-            pieces.append(words_about(place, _FLOOR + WORDS + 5, rule.label, "axis"))
+            yield rule
             free = end + 4
-    return group(None, *pieces)
+
+
+def all_named(steps: Steps) -> bool:
+    """Whether there is room for the name of every date."""
+    return len(list(_named(steps.dates, _frame(steps)))) == len(steps.dates)
 
 
 def _plan(steps: Steps, frame: _Frame) -> Svg:
@@ -132,22 +151,29 @@ def _plan(steps: Steps, frame: _Frame) -> Svg:
         return Svg("")
     if len(steps.plan) == 1:
         level = frame.y(steps.plan[0].amount)
-        return line("plan-line", _LEFT, level, _RIGHT, level)
+        return line("plan-line", frame.left, level, _RIGHT, level)
     pairs = [(frame.x(point.day), frame.y(point.amount)) for point in steps.plan]
     rest = (step for x, y in pairs[1:] for step in ("L", x, y))
     return path("plan-line", "M", *pairs[0], *rest)
 
 
-def _so_far(points: Sequence[Point], frame: _Frame) -> Svg:
-    """Level until the day something was used, then straight up: money moves on its date."""
+def _under(points: Sequence[Point], frame: _Frame) -> Svg:
+    """The area below the steps: first of all, so that every line and word stands on it."""
     if not points:
         return Svg("")
+    return path("under-steps", *_stair(points, frame), "V", _FLOOR, "H", frame.x(points[0].day), "Z")
+
+
+def _so_far(points: Sequence[Point], frame: _Frame) -> Svg:
+    if not points:
+        return Svg("")
+    return group(None, path("so-far", *_stair(points, frame)), _dot("so-far-end", frame, points[-1]))
+
+
+def _stair(points: Sequence[Point], frame: _Frame) -> tuple[str | Length, ...]:
+    """Level until the day something was used, then straight up: money moves on its date."""
     rest = (step for point in points for step in ("H", frame.x(point.day), "V", frame.y(point.amount)))
-    start = frame.x(points[0].day)
-    stair = ("M", start, frame.y(0), *rest)
-    area = path("under-steps", *stair, "V", _FLOOR, "H", start, "Z")
-    last = _dot("so-far-end", frame, points[-1])
-    return group(None, area, path("so-far", *stair), last)
+    return ("M", frame.x(points[0].day), frame.y(0), *rest)
 
 
 def _forecast(steps: Steps, frame: _Frame) -> Svg:
@@ -174,7 +200,7 @@ def _meanings(steps: Steps) -> tuple[Svg, int]:
         (steps.forecast_label, steps.forecast is not None, ("ahead", "forecast-end")),
     ]
     pieces: list[Svg] = []
-    y = _KEY
+    y = _KEY + (WORDS + 4 if steps.years else 0)
     for label, there, sample in shown:
         if there and label:
             pieces.append(_sample(sample, y))

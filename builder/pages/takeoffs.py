@@ -14,7 +14,7 @@ from builder.pages.paths import WORKINGS
 from builder.pages.site import Material
 from builder.pages.table import Cell, Column, Row, Table, without_empty
 from builder.pages.wording import Words
-from builder.plan.budget_records import Match, PhaseOutlook
+from builder.plan.budget_records import Budgeted, Match, PhaseOutlook, Status
 from builder.takeoff.expression import Style
 from builder.takeoff.records import Result, Step, Takeoff
 from builder.takeoff.text import Text
@@ -78,7 +78,7 @@ def working(material: Material, takeoff: Takeoff, root: str) -> Working:
         anchor=f"takeoff-{takeoff.name}",
         title=words.say("{name}: {value}", name=spoken(takeoff.title, words), value=takeoff.name),
         given=tuple((_plain(given.key, words), _written(given.written, words)) for given in takeoff.inputs),
-        steps=tuple(_step(step, words) for step in takeoff.steps),
+        steps=_steps(takeoff, words),
         results=tuple((_called(result, takeoff, words), words.quantity(result.quantity)) for result in takeoff.results),
         proof=_proof(takeoff, words),
         coefficients=tuple(
@@ -141,8 +141,18 @@ def _plain(key: str, words: Words) -> str:
     return words.say(key.replace("_", " "))
 
 
-def _step(step: Step, words: Words) -> ShownStep:
-    style = Style(word=lambda text: spoken(text, words), measure=words.quantity)
+def _steps(takeoff: Takeoff, words: Words) -> tuple[ShownStep, ...]:
+    """What was put in stands in a formula with the digits it was written with; a result as it stood above."""
+    results = {step.result for step in takeoff.steps}
+
+    def measure(quantity: Quantity) -> str:
+        return words.quantity(quantity) if quantity in results else words.put_in(quantity)
+
+    style = Style(word=lambda text: spoken(text, words), measure=measure)
+    return tuple(_step(step, style, words) for step in takeoff.steps)
+
+
+def _step(step: Step, style: Style, words: Words) -> ShownStep:
     formula, numbers = step.formula_in(style), step.with_numbers_in(style)
     return ShownStep(
         name=spoken(step.name, words),
@@ -175,7 +185,7 @@ def _on_phase(material: Material, takeoff: Takeoff) -> bool:
 def _compared(material: Material, takeoff: Takeoff) -> Table | None:
     """Planned, bought, used and left of every planned line that takes its quantity from here."""
     found = [
-        (match, one)
+        (match, one, phase.status is Status.DONE)
         for phase in material.account.phases
         for match in phase.matches
         for one in match.planned
@@ -184,7 +194,7 @@ def _compared(material: Material, takeoff: Takeoff) -> Table | None:
     if not found:
         return None
     words = material.words
-    rows = tuple(_row(match, one.item.what, one.quantity, words) for match, one in found)
+    rows = tuple(_row(match, one, words, done=done) for match, one, done in found)
     return without_empty(
         Table(
             caption=words.say("Planned, bought, used and left"),
@@ -201,15 +211,16 @@ def _compared(material: Material, takeoff: Takeoff) -> Table | None:
     )
 
 
-def _row(match: Match, what: str, planned: Quantity | None, words: Words) -> Row:
+def _row(match: Match, planned: Budgeted, words: Words, *, done: bool) -> Row:
+    """What was allowed for can be judged only once the phase is done: until then more may be used."""
     return Row(
         cells=(
-            Cell(text=what),
-            Cell(text=words.quantity(planned)),
+            Cell(text=planned.item.what),
+            Cell(text=words.quantity(planned.quantity)),
             Cell(text=words.quantity(match.bought)),
             Cell(text=words.quantity(match.quantity)),
             Cell(text=words.quantity(left_of(match.bought, match.quantity))),
-            Cell(text=_off(planned, match.quantity, words)),
+            Cell(text=_off(planned.quantity, match.quantity, words) if done else ""),
         )
     )
 
@@ -222,9 +233,9 @@ def _off(planned: Quantity | None, used: Quantity | None, words: Words) -> str:
     amount = words.quantity(Quantity(abs(difference), planned.unit))
     if not difference:
         return words.say("nothing")
-    if difference > 0:
-        return words.say("{amount} too little", amount=amount)
-    return words.say("{amount} too much", amount=amount)
+    if planned.unit.counts:
+        return words.say("{amount} too few" if difference > 0 else "{amount} too many", amount=amount)
+    return words.say("{amount} too little" if difference > 0 else "{amount} too much", amount=amount)
 
 
 def sources_once(workings: Sequence[Working]) -> tuple[Working, ...]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from builder.figures.figure import MoneyFigure, bound_of
+from builder.figures.figure import MoneyFigure, amount_of, bound_of
 from builder.figures.names import look_up
 from builder.pages.asked import all_lessons, cost_most
 from builder.pages.episode import Entry, entry
@@ -13,6 +13,7 @@ from builder.pages.frame import Fact, Frame, Link
 from builder.pages.nothere import NotHere, not_in_total
 from builder.pages.paths import WHOLE, root_of
 from builder.pages.saying import worded
+from builder.pages.signs import part_fact, rework_fact
 from builder.pages.site import Material, frame
 from builder.pages.standing import PhaseStanding, Reading, phase_standings, reading, tape
 from builder.pages.table import Table
@@ -62,16 +63,10 @@ def whole_page(material: Material) -> WholePage:
 def _facts(material: Material) -> Iterator[Fact]:
     account, words = material.account, material.words
     whole = account.sums.whole
-    for key, name in (
-        ("job_cost", "Job cost"),
-        ("reusable", "Reusable"),
-        ("in_stock", "In stock"),
-        ("replacement_cost", "Replacement cost"),
-        ("saved", "Saved"),
-        ("rework", "Doing it twice"),
-    ):
-        if getattr(whole, key):
-            yield Fact(name=words.say(name), value=words.money(getattr(whole, key), bound_of(whole, key)), money=True)
+    for key in ("job_cost", "reusable", "in_stock", "replacement_cost", "saved"):
+        if amount_of(whole, key):
+            yield part_fact(key, whole, words)
+    yield from rework_fact(account.ledger.lines, words)
     if whole.hours:
         yield Fact(name=words.say("Unpaid hours"), value=words.hours(whole.hours))
     for unit, name in (("area", "Job cost per area"), ("year", "Job cost per year of service")):

@@ -122,10 +122,6 @@ class Words:
         """A number with at most so many decimals."""
         return self._number.write(_trimmed(value, most))
 
-    def exact(self, value: Fraction) -> str:
-        """A number with all its digits, up to six that count: a coefficient."""
-        return self._number.write(significant_text(value, 6))
-
     def percent(self, part: Fraction, most: int = 0) -> str:
         """A part of a whole, in per cent."""
         return self._number.percent(self.decimal(part * 100, most))
@@ -167,11 +163,31 @@ class Words:
         told = _PLAIN.sub(lambda number: self._number.write(number[0]), told)
         return _MEASURE.sub(lambda unit: unit[1] + _RAISED[unit[2]], told)
 
-    def coefficient(self, quantity: Quantity) -> str:
-        """A quantity with all its digits."""
-        if quantity.unit.symbol in (*_ALONE, *COUNTED, "%"):
+    def put_in(self, quantity: Quantity) -> str:
+        """A number that goes into a formula, on a tape where a tape has it, else digit for digit: 0.0125 m³ is
+        not 0.013.
+        """
+        symbol, digits = quantity.unit.symbol, self._number.write(_all_digits(quantity.value))
+        if symbol in ("ft", "in", "currency") and self._is_written_whole(quantity):
             return self.quantity(quantity)
-        return self._isolated(f"{self.exact(quantity.value)} {self._unit(quantity)}")
+        if symbol in COUNTED:
+            one, many = COUNTED[symbol]
+            return self._isolated(self._bent(Decimal(_all_digits(quantity.value)), one, many).format(n=digits))
+        if symbol == "%":
+            return self._isolated(self._number.percent(digits))
+        unit = self._currency.code if symbol == "currency" else self._unit(quantity)
+        return self._isolated(digits if symbol in _ALONE else f"{digits} {unit}")
+
+    def _is_written_whole(self, quantity: Quantity) -> bool:
+        """Whether sixteenths of an inch, or the currency's digits, are all it needs."""
+        finest: int = {"ft": 12 * _TAPE, "in": _TAPE}.get(quantity.unit.symbol, 10**self._currency.digits)
+        return bool((quantity.value * finest).denominator == 1)
+
+    def coefficient(self, quantity: Quantity) -> str:
+        """A coefficient, digit for digit and never on a tape, as its table or its author has it."""
+        if quantity.unit.symbol in ("ft", "in"):
+            return self._isolated(f"{self._number.write(_all_digits(quantity.value))} {self._unit(quantity)}")
+        return self.put_in(quantity)
 
     def _isolated(self, text: str) -> str:
         """Kept from running into words that go the other way, where the language goes from right to left."""
@@ -217,6 +233,10 @@ class Words:
     def month(self, day: datetime.date) -> str:
         """A month's short name."""
         return format_date(day, "LLL", locale=self.locale)
+
+    def year(self, day: datetime.date) -> str:
+        """A year alone."""
+        return format_date(day, "y", locale=self.locale)
 
     def span(self, span: Span) -> str:
         """A day, or from one to another."""
@@ -267,13 +287,25 @@ def _decimals(quantity: Quantity) -> int:
     return 3 if quantity.unit.measure in ("volume", "density") and abs(quantity.value) < 10 else 2
 
 
+def _all_digits(value: Fraction) -> str:
+    """A number's digits up to the last, as it was written; of one without a last (a third) six that count."""
+    text = significant_text(value)
+    return text if Fraction(text) == value else significant_text(value, 6)
+
+
 def _trimmed(value: Fraction, most: int) -> str:
     text = decimal_text(value, most)
     return text.rstrip("0").rstrip(".") if "." in text else text
 
 
+# Words whose f becomes a v; roofs and handkerchiefs keep theirs.
+_LEAF = re.compile(r"(?:(?:lea|hal|shel|loa|shea|cal|wol|thie)(?=f$)|(?:kni|wi|li)(?=fe$))(fe?)$")
+
+
 def _plural(word: str) -> str:
     low = word.lower()
+    if leaf := _LEAF.search(low):
+        return f"{word[: leaf.start(1)]}ves"
     if low.endswith(("s", "x", "ch", "sh")):
         return f"{word}es"
     return f"{word[:-1]}ies" if low.endswith("y") and low[-2:-1] not in "aeiou" else f"{word}s"

@@ -7,15 +7,17 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from builder.figures.figure import Bound
+from builder.figures.figure import Bound, bound_of
 from builder.figures.yours import (
     FOUND,
     Choice,
     YoursLine,
     all_new,
     as_i_did,
+    bound_of_yours,
     half_luck,
     machines,
+    unknowns,
     yours,
     yours_lines,
 )
@@ -39,11 +41,10 @@ class MachineChoice:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LuckChoice:
-    """A source of found things; `gap` says what finding nothing of it would add."""
+    """A source of found things; `says` is its name and what finding nothing of it would add."""
 
     key: str
-    name: str
-    gap: str
+    says: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -69,8 +70,7 @@ def yours_page(material: Material) -> YoursPage:
     account, words = material.account, material.words
     lines, whole = yours_lines(account), account.sums.whole
     known = machines(lines)
-    bound = Bound.AT_LEAST if whole.unpriced or whole.unvalued else Bound.EXACT
-    first = yours(lines, as_i_did(lines), Fraction(0))
+    answers = tuple(_answers(material, lines))
     return YoursPage(
         frame=frame(
             material,
@@ -79,11 +79,11 @@ def yours_page(material: Material) -> YoursPage:
             words.say("The same build at your prices, with your machines and your luck"),
             scripts=("yours.js",),
         ),
-        answers=tuple(_answers(material, lines, bound)),
+        answers=answers,
         unpriced=words.count(
             whole.unpriced,
-            "{n} line has no price and is not in these figures.",
-            "{n} lines have no price and are not in these figures.",
+            "{n} line has no price: only what is known of it is in these figures.",
+            "{n} lines have no price: only what is known of them is in these figures.",
         )
         if whole.unpriced
         else "",
@@ -96,16 +96,16 @@ def yours_page(material: Material) -> YoursPage:
         else "",
         machines=tuple(MachineChoice(key=at, name=name, owned=had) for at, (name, had) in enumerate(known)),
         luck=tuple(_luck(material, lines)),
-        reusable=words.money(whole.reusable) if whole.reusable else "",
+        reusable=words.money(whole.reusable, bound_of(whole, "reusable")) if whole.reusable else "",
         hours=words.hours(whole.hours) if whole.hours else "",
         unchanged=words.percent(Fraction(1)),
         data=_data(material, lines),
-        first=words.money(first, bound),
+        first=answers[0].value,
     )
 
 
-def _answers(material: Material, lines: Sequence[YoursLine], bound: Bound) -> Iterator[Fact]:
-    words = material.words
+def _answers(material: Material, lines: Sequence[YoursLine]) -> Iterator[Fact]:
+    words, unknown = material.words, unknowns(material.account, lines)
     told: tuple[tuple[str, Choice, str], ...] = (
         (words.say("As I did it"), as_i_did(lines), words.say("what this build has taken so far")),
         (
@@ -120,23 +120,36 @@ def _answers(material: Material, lines: Sequence[YoursLine], bound: Bound) -> It
         ),
     )
     for name, choice, small in told:
-        amount = yours(lines, choice, Fraction(0))
-        yield Fact(name=name, value=words.money(amount, bound), small=small, money=True)
+        amount = words.money(yours(lines, choice, Fraction(0)), bound_of_yours(unknown, choice))
+        yield Fact(name=name, value=amount, small=small, money=True)
 
 
 def _luck(material: Material, lines: Sequence[YoursLine]) -> Iterator[LuckChoice]:
-    words = material.words
     for source in FOUND:
         gap = sum(line.gap for line in lines if line.source is source)
         if source not in _MACHINES and gap:
-            yield LuckChoice(key=source.value, name=words.say(SOURCES[source]), gap=words.money(gap))
+            yield LuckChoice(key=source.value, says=_gap(material, source, gap))
+
+
+def _gap(material: Material, source: Source, gap: int) -> str:
+    """How much more what was found would cost new, or less where that is cheaper."""
+    words, name = material.words, material.words.say(SOURCES[source])
+    unknown = [one for one in unknowns(material.account, ()) if one.source is source]
+    if any(one.unpriced for one in unknown):
+        return words.say("{source}: nobody knows how much more when it has to be bought", source=name)
+    if gap < 0:
+        bound = Bound.AT_MOST if unknown else Bound.EXACT
+        return words.say("{source}: {amount} less when it is bought new", source=name, amount=words.money(-gap, bound))
+    bound = Bound.AT_LEAST if unknown else Bound.EXACT
+    return words.say("{source}: {amount} more when it has to be bought", source=name, amount=words.money(gap, bound))
 
 
 def _data(material: Material, lines: Sequence[YoursLine]) -> str:
     """The lines as integers, and how money is written; `<` escaped, since it stands inside a page."""
     names = [name for name, _ in machines(lines)]
-    hours = material.account.sums.whole.hours
-    style = material.words.money_style
+    words, hours = material.words, material.account.sums.whole.hours
+    style = words.money_style
+    plain = words.money(0).replace(style.write(0), "\n")
     data = {
         "lines": [
             [
@@ -150,6 +163,16 @@ def _data(material: Material, lines: Sequence[YoursLine]) -> str:
             ]
             for line in lines
         ],
+        "unknown": [
+            [
+                one.source.value,
+                names.index(one.machine) if one.machine is not None else -1,
+                int(one.unpriced),
+                int(one.unvalued),
+            ]
+            for one in unknowns(material.account, lines)
+        ],
+        "around": [plain, words.bounded(plain, Bound.AT_LEAST)],
         "atMyPrice": sorted(source.value for source in _MACHINES),
         "hours": [hours.numerator, hours.denominator],
         "money": {

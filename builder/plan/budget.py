@@ -70,6 +70,7 @@ def _line(
         phase=phase,
         item=item,
         quantity=item.quantity,
+        needed=_times(item.quantity, share_of(item, price)),
         used=_times(item.quantity, part),
         spend=divided.paid - divided.elsewhere,
         job_cost=divided.job_cost,

@@ -22,7 +22,8 @@ class Status(Enum):
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Budgeted:
     """A planned line, costed as a real one would be: `job_cost` is what the plan counts, `spend` what it
-    would pay. `quantity` is how much to buy, `used` how much of it goes in. None where it is not known.
+    would pay. `quantity` is how much to buy, `needed` the part of it for this build, `used` how much of that goes in.
+    None where it is not known.
     """
 
     key: str
@@ -30,6 +31,7 @@ class Budgeted:
     phase: str
     item: Item
     quantity: Quantity | None
+    needed: Quantity | None
     used: Quantity | None
     spend: int
     job_cost: int
@@ -50,8 +52,10 @@ class PhaseBudget:
 class Match:
     """Planned lines and the real ones that answer to them. `refs` is empty when nothing answers yet.
 
-    Quantities are None unless all of one side have one and they are in one unit. `lacking` is the job cost
-    that the planned lines still lack, by quantity where there is one, else by what is left of the money.
+    Quantities are None unless all of one side have one and they are in one unit. `wanted` is how much the plan
+    says to buy, `needed` the part of it for this build, `missing` how much of what is wanted has not come (None where
+    that is not counted in one unit). `lacking` is the job cost that the planned lines still lack: by `missing`, else by
+    what is left of the money.
     """
 
     key: str
@@ -60,7 +64,10 @@ class Match:
     refs: tuple[str, ...]
     planned_quantity: Quantity | None
     quantity: Quantity | None
+    wanted: Quantity | None
+    needed: Quantity | None
     bought: Quantity | None
+    missing: Quantity | None
     planned_cost: int
     job_cost: int
     variance: CostVariance

@@ -49,7 +49,7 @@ def forecast_finish(
         return refused
     opened = open_phases(phases)
     if not opened:
-        return Finish(ready_by=((_all_ready(phases), Fraction(1)),), phases=())
+        return Finish(ready_by=((all_ready(phases), Fraction(1)),), phases=())
     worked = week.scaled(pace * hands)
     yard = lay_out_yard(phases, opened, worked, as_of)
     if yard is None:
@@ -74,7 +74,8 @@ def _refused(phases: Sequence[PhaseWork]) -> NoFinish | None:
     return None
 
 
-def _all_ready(phases: Sequence[PhaseWork]) -> datetime.date:
+def all_ready(phases: Sequence[PhaseWork]) -> datetime.date:
+    """The day on which the last wait of phases that are all done is over."""
     return max(phase.done_on + datetime.timedelta(wait_days(phase)) for phase in phases if phase.done_on is not None)
 
 

@@ -14,9 +14,11 @@ from fractions import Fraction
 from functools import lru_cache
 
 from builder.journal.records.item import Source
-from builder.ledger.records import Line
+from builder.ledger.amortise import share_of
+from builder.ledger.records import Line, OnReceipt
 from builder.plan.budget_records import Budgeted, Match
 from builder.plan.variance import cost_variance
+from builder.words.money import Money
 from builder.words.problem import Problem, Weight
 from builder.words.quantity import Quantity
 from builder.words.rounding import half_up
@@ -64,6 +66,9 @@ def _match(planned: list[Budgeted], lines: list[Line]) -> Match:
     counted = quantity is not None and planned_quantity is not None
     refs = frozenset(line.ref for line in lines)
     bought = _sum([had_by(line, refs) for line in lines if not adds_none(line)])
+    came = _sum([came_by(line, refs) for line in lines if not adds_none(line)])
+    wanted, needed = _sum([one.quantity for one in planned]), _sum([one.needed for one in planned])
+    missing = missing_of(wanted, needed, came) if lines else wanted
     return Match(
         key=" + ".join(one.key for one in planned),
         phase=planned[0].phase,
@@ -71,7 +76,10 @@ def _match(planned: list[Budgeted], lines: list[Line]) -> Match:
         refs=tuple(line.ref for line in lines),
         planned_quantity=planned_quantity,
         quantity=quantity,
+        wanted=wanted,
+        needed=needed,
         bought=bought,
+        missing=missing,
         planned_cost=planned_cost,
         job_cost=job_cost,
         variance=cost_variance(
@@ -80,7 +88,7 @@ def _match(planned: list[Budgeted], lines: list[Line]) -> Match:
             actual_quantity=quantity.to_like(planned_quantity) if quantity and planned_quantity else None,
             actual_cost=job_cost,
         ),
-        lacking=_lacking(planned, bought, planned_cost, job_cost),
+        lacking=lacking_of(missing, wanted, planned_cost, job_cost),
     )
 
 
@@ -102,6 +110,14 @@ def had_by(line: Line, refs: AbstractSet[str]) -> Quantity | None:
     return replace(line.used, value=Fraction(0)) if line.item.source.leaves else line.used
 
 
+def came_by(line: Line, refs: AbstractSet[str]) -> Quantity | None:
+    """The part of it that came for this build: what went elsewhere is lacking here."""
+    had, item = had_by(line, refs), line.item
+    if had is None or item.share is None or (item.source is Source.STOCK and isinstance(item.share, Money)):
+        return had
+    return replace(had, value=had.value * share_of(item, line.priced or OnReceipt(goods=0)))
+
+
 def _drawn(line: Line, refs: AbstractSet[str]) -> Quantity | None:
     if line.used is None:
         return None
@@ -119,13 +135,22 @@ def _sum(quantities: Sequence[Quantity | None]) -> Quantity | None:
     return total
 
 
-def _lacking(planned: list[Budgeted], bought: Quantity | None, planned_cost: int, job_cost: int) -> int:
-    """Quantity not yet bought x planned price; for lump sums what is left of the money. Never below zero."""
-    wanted = _sum([one.quantity for one in planned])
-    if bought is None or wanted is None or not wanted.value or not bought.like(wanted):
+def missing_of(wanted: Quantity | None, needed: Quantity | None, came: Quantity | None) -> Quantity | None:
+    """How much of what is wanted has not come; None where nobody counted both in one unit.
+
+    Of a load that is to be shared `needed` is the part for this build, as `came` is of what was bought.
+    """
+    if wanted is None or needed is None or came is None or not came.like(needed):
+        return None
+    lacks = max(needed.value - came.to_like(needed), Fraction(0))
+    return replace(wanted, value=wanted.value * lacks / needed.value if lacks else Fraction(0))
+
+
+def lacking_of(missing: Quantity | None, wanted: Quantity | None, planned_cost: int, job_cost: int) -> int:
+    """Quantity not yet bought x planned price; else, as for lump sums, what is left of the money. Never below zero."""
+    if missing is None or wanted is None or not wanted.value:
         return max(planned_cost - job_cost, 0)
-    missing = max(wanted.value - bought.to_like(wanted), Fraction(0))
-    return half_up(planned_cost * missing / wanted.value)
+    return half_up(planned_cost * missing.value / wanted.value)
 
 
 def near_misses(matches: Sequence[Match], lines: Sequence[Line]) -> tuple[Problem, ...]:

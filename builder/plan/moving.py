@@ -6,52 +6,43 @@ up to it add up to. Matches are those of the whole journal.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from fractions import Fraction
+from typing import TypeVar
 
 from builder.journal.records.journal import Journal
-from builder.ledger.records import Ledger, Line
+from builder.ledger.parts import NOTHING, Parts
+from builder.ledger.records import HoursWorked, Ledger, Line
 from builder.plan.budget_records import Match, Outlook, Status
-from builder.plan.matching import adds_none, had_by
+from builder.plan.matching import adds_none, came_by, lacking_of, missing_of
+from builder.plan.outlook import begun_in, statuses_of
 from builder.words.quantity import Quantity
-from builder.words.rounding import half_up
+
+T = TypeVar("T", Line, HoursWorked)
 
 
 @dataclass(slots=True)
 class _Answered:
-    """What has answered to a match so far: its job cost, and how much was bought (None once that is unknown)."""
+    """What has answered to a match so far: its job cost, and how much came (None once that is unknown)."""
 
     match: Match
     job_cost: int = 0
-    bought: Quantity | None = None
+    came: Quantity | None = None
     counted: bool = True
 
     def add(self, line: Line) -> None:
         self.job_cost += line.parts.job_cost
         if adds_none(line):
             return
-        bought = had_by(line, frozenset(self.match.refs))
-        if bought is None or (self.bought is not None and not bought.like(self.bought)):
+        came = came_by(line, frozenset(self.match.refs))
+        if came is None or (self.came is not None and not came.like(self.came)):
             self.counted = False
         elif self.counted:
-            self.bought = bought if self.bought is None else self.bought + bought
+            self.came = came if self.came is None else self.came + came
 
     def lacking(self) -> int:
-        wanted = _wanted(self.match)
-        if not self.counted or self.bought is None or wanted is None or not self.bought.like(wanted):
-            return max(self.match.planned_cost - self.job_cost, 0)
-        missing = max(wanted.value - self.bought.to_like(wanted), Fraction(0))
-        return half_up(self.match.planned_cost * missing / wanted.value)
-
-
-def _wanted(match: Match) -> Quantity | None:
-    total: Quantity | None = None
-    for one in match.planned:
-        if one.quantity is None or (total is not None and not one.quantity.like(total)):
-            return None
-        total = one.quantity if total is None else total + one.quantity
-    return total if total is not None and total.value else None
+        missing = missing_of(self.match.wanted, self.match.needed, self.came if self.counted else None)
+        return lacking_of(missing, self.match.wanted, self.match.planned_cost, self.job_cost)
 
 
 def forecasts_after(journal: Journal, ledger: Ledger, outlook: Outlook) -> Mapping[int, int]:
@@ -64,36 +55,39 @@ def forecasts_after(journal: Journal, ledger: Ledger, outlook: Outlook) -> Mappi
 def _forecasts(journal: Journal, ledger: Ledger, outlook: Outlook) -> Iterator[tuple[int, int]]:
     answered = {match.key: _Answered(match) for phase in outlook.phases for match in phase.matches}
     of_line = {ref: answered[match.key] for phase in outlook.phases for match in phase.matches for ref in match.refs}
-    costs: dict[str | None, int] = {}
-    statuses: dict[str | None, Status] = {}
-    lines = iter(_by_episode(journal, ledger))
-    for episode in journal.episodes:
-        for line in next(lines):
-            costs[line.phase] = costs.get(line.phase, 0) + line.parts.job_cost
-            statuses.setdefault(line.phase, Status.UNDER_WAY)
+    sums: dict[str | None, Parts] = {}
+    begun: set[str] = set()
+    done: set[str] = set()
+    all_lines, all_hours = _by_episode(journal, ledger.lines), _by_episode(journal, ledger.hours)
+    for episode, lines, hours in zip(journal.episodes, all_lines, all_hours, strict=True):
+        moves = [(one.phase, one.parts) for one in lines] + [(one.phase, one.parts) for one in hours]
+        for phase, parts in moves:
+            sums[phase] = sums.get(phase, NOTHING).plus(parts)
+        for line in lines:
             if line.ref in of_line:
                 of_line[line.ref].add(line)
-        if episode.phase is not None:
-            statuses.setdefault(episode.phase, Status.UNDER_WAY)
-        statuses |= {told.text: Status.DONE for told in episode.done}
-        yield episode.number, sum(_phase_forecasts(outlook, answered, costs, statuses))
+        begun |= begun_in(episode)
+        done |= {one.text for one in episode.done}
+        statuses = statuses_of(done, begun, sums)
+        yield episode.number, sum(_phase_forecasts(outlook, answered, sums, statuses))
 
 
-def _by_episode(journal: Journal, ledger: Ledger) -> Sequence[list[Line]]:
-    lines: dict[int, list[Line]] = {episode.number: [] for episode in journal.episodes}
-    for line in ledger.lines:
-        lines[line.episode].append(line)
-    return list(lines.values())
+def _by_episode(journal: Journal, told: Iterable[T]) -> Sequence[list[T]]:
+    """Lines, or hours, of each episode in turn."""
+    found: dict[int, list[T]] = {episode.number: [] for episode in journal.episodes}
+    for one in told:
+        found[one.episode].append(one)
+    return list(found.values())
 
 
 def _phase_forecasts(
     outlook: Outlook,
     answered: Mapping[str, _Answered],
-    costs: Mapping[str | None, int],
+    sums: Mapping[str | None, Parts],
     statuses: Mapping[str | None, Status],
 ) -> Iterator[int]:
     for phase in outlook.phases:
-        cost, planned = costs.get(phase.key, 0), phase.planned or 0
+        cost, planned = sums.get(phase.key, NOTHING).job_cost, phase.planned or 0
         status = statuses.get(phase.key, Status.NOT_BEGUN) if phase.key is not None else Status.DONE
         if status is Status.DONE:
             yield cost

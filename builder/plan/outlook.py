@@ -6,9 +6,10 @@ lack. A phase that is not done and has no plan has no forecast, and then neither
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from fractions import Fraction
 
+from builder.journal.records.episode import Episode
 from builder.journal.records.journal import Journal
 from builder.ledger.parts import NOTHING, Parts
 from builder.ledger.records import Ledger, Line
@@ -36,10 +37,22 @@ def look_ahead(
 def phase_statuses(journal: Journal, by_phase: Mapping[str | None, Parts]) -> dict[str | None, Status]:
     """Done where an episode says so; under way where there are costs, hours or progress."""
     done = {told.text for episode in journal.episodes for told in episode.done}
-    begun = {one.phase for episode in journal.episodes for one in episode.progress if one.part}
-    begun |= {key for key, parts in by_phase.items() if key is not None and parts != NOTHING}
-    begun |= {episode.phase for episode in journal.episodes if episode.phase is not None}
-    statuses: dict[str | None, Status] = dict.fromkeys(begun, Status.UNDER_WAY)
+    begun = {key for episode in journal.episodes for key in begun_in(episode)}
+    return statuses_of(done, begun, by_phase)
+
+
+def begun_in(episode: Episode) -> set[str]:
+    """The phases that an episode begins by what it says, whatever they cost."""
+    own = {episode.phase} if episode.phase is not None else set()
+    return own | {one.phase for one in episode.progress if one.part}
+
+
+def statuses_of(
+    done: Iterable[str], begun: Iterable[str], by_phase: Mapping[str | None, Parts]
+) -> dict[str | None, Status]:
+    """Of phases with these sums, all so far; what is not in it has not begun."""
+    costing = (key for key, parts in by_phase.items() if key is not None and parts != NOTHING)
+    statuses: dict[str | None, Status] = dict.fromkeys([*begun, *costing], Status.UNDER_WAY)
     statuses.update(dict.fromkeys(done, Status.DONE))
     return statuses
 

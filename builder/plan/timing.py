@@ -9,7 +9,7 @@ from fractions import Fraction
 from builder.journal.records.episode import Episode
 from builder.journal.records.journal import Journal
 from builder.journal.records.plan import Phase
-from builder.plan.finish import chance_text, forecast_finish
+from builder.plan.finish import all_ready, chance_text, forecast_finish
 from builder.plan.network import Step, network_faults
 from builder.plan.pace import Worked, learn_pace
 from builder.plan.remaining import PhaseWork
@@ -61,6 +61,17 @@ def time_plan(journal: Journal, as_of: datetime.date | None, upto: int | None = 
     )
     ready_by = journal.settings.ready_by
     return Timing(as_of=day, ready_by=ready_by, pace=pace, finish=finish, chance=_chance(finish, ready_by))
+
+
+def finished_on(journal: Journal, timing: Timing | None) -> datetime.date | None:
+    """The day on which every phase of the plan was done and the last wait over, known on the day of the timing; None
+    while one is open. The wait may end after that day.
+    """
+    if timing is not None:
+        finish = timing.finish
+        return finish.p50 if isinstance(finish, Finish) and not finish.phases else None
+    work = [_work(phase, journal.episodes) for phase in journal.plan.phases]
+    return all_ready(work) if work and all(one.done_on is not None for one in work) else None
 
 
 def _last_day(journal: Journal, episodes: tuple[Episode, ...]) -> datetime.date | None:

@@ -19,4 +19,5 @@ def _lean(style: bytes) -> bytes:
     """A style sheet without its comments and spaces between its parts: readers of a page need none of them."""
     bare = re.sub(r"/\*.*?\*/", "", style.decode(), flags=re.DOTALL)
     tight = re.sub(r"\s*([{};])\s*", r"\1", " ".join(bare.split()))
+    tight = re.sub(r"([:,]) ", r"\1", tight)  # a space before a colon may be a selector's
     return (tight.replace(";}", "}") + "\n").encode()

@@ -1,7 +1,7 @@
 """Reading numbers from the digits as written, exactly; saying what is wrong when they are not numbers.
 
 A number here is digits with at most one point. No thousands commas, no exponents, no other alphabets,
-at most 12 digits before the point: what a tired person means is never guessed.
+at most 12 digits before the point and 100 after it: what a tired person means is never guessed.
 """
 
 from __future__ import annotations
@@ -13,7 +13,7 @@ from fractions import Fraction
 from builder.words.misread import clipped, misread, with_percent
 from builder.words.rounding import decimal_text, significant_text
 
-LONGEST = 12
+LONGEST, FINEST = 12, 100  # digits before the point and after it
 _NUMBER = re.compile(r"(\d+)(?:\.(\d+))?|\.(\d+)", re.ASCII)
 _MIXED = re.compile(r"(?:(\d+)[ -])?(\d+)/(\d+)", re.ASCII)
 
@@ -48,7 +48,7 @@ def read_number(text: str, expected: str = "a number such as 12 or 12.50") -> Wr
     if match is None:
         raise _unreadable(text, expected)
     whole, decimals = (match[1] or "").lstrip("0") or "0", match[2] or match[3] or ""
-    if len(whole) > LONGEST or len(decimals) > LONGEST:
+    if len(whole) > LONGEST or len(decimals) > FINEST:
         raise _too_long(text)
     return Written(Fraction(int(whole + decimals), 10 ** len(decimals)), len(decimals))
 
@@ -66,7 +66,8 @@ def read_mixed(text: str, expected: str) -> Fraction:
 
 
 def _too_long(text: str) -> Unreadable:
-    return Unreadable(f"{clipped(text)} is too long a number", f"at most {LONGEST} digits on each side of the point")
+    most = f"at most {LONGEST} digits before the point and {FINEST} after it"
+    return Unreadable(f"{clipped(text)} is too long a number", most)
 
 
 def _unreadable(text: str, expected: str) -> Unreadable:

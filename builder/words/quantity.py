@@ -26,6 +26,7 @@ _PART = re.compile(
     r"(?P<number>(?:[0-9]+[ -])?[0-9]+/[0-9]+|[0-9]+(?:\.[0-9]+)?|\.[0-9]+)"
     r" ?(?P<unit>[\"']|[^\W\d_][^\s\d,;:()\"]*[23]?(?:/[a-z]+[23]?)?)?(?: ?- ?(?=[0-9]))? ?"
 )
+_EXPONENT = re.compile(r"[0-9.]+[eE][0-9]")
 # What phones and word processors make of the characters of the grammar.
 _TYPED = str.maketrans(
     {
@@ -127,6 +128,8 @@ def _part(match: re.Match[str], text: str, expected: str) -> Quantity:
     value = read_mixed(match["number"], expected)
     if match["unit"] is None:
         return Quantity(value, pieces())
+    if _EXPONENT.match(text, match.start()):
+        raise _no_quantity(text, match.start(), expected)
     unit = unit_named(match["unit"])
     if unit is None:
         found = f"{clipped(text)} has the unit {clipped(match['unit'])}, which is no word"
@@ -161,7 +164,7 @@ def _no_quantity(text: str, position: int, expected: str) -> Unreadable:
         return Unreadable(f"{shown} has a thousands comma", expected, f"write {shown.replace(',', '')}")
     if re.match(r"[0-9]+,[0-9]", text):
         return Unreadable(f"{shown} has a decimal comma", expected, f"write {shown.replace(',', '.')}")
-    if re.match(r"[0-9.]+[eE][0-9]", text):
+    if _EXPONENT.match(text):
         return Unreadable(f"{shown} has an exponent", expected, "write all its digits")
     if re.match(r"[0-9./ -]+[a-z]+[23][a-z]", text):
         return Unreadable(f"{shown} has no spaces between its parts", expected, "write them apart, as in 9 ft 2 in")

@@ -101,13 +101,19 @@ def per(unit: Unit) -> str:
     return f"per {unit.symbol}"
 
 
+# Words whose f becomes a v in the plural.
+_LEAVES = re.compile(r"(?:lea|hal|shel|loa|shea|cal|wol|thie|kni|wi|li)(ves)$")
+
+
 def singular(word: str) -> str:
     """An English plural brought back to its singular, so that `bags` and `bag` are one unit.
 
-    >>> [singular(word) for word in ("bags", "boxes", "lorries", "glass", "Sack")]
-    ['bag', 'box', 'lorry', 'glass', 'Sack']
+    >>> [singular(word) for word in ("bags", "boxes", "lorries", "leaves", "glass", "Sack")]
+    ['bag', 'box', 'lorry', 'leaf', 'glass', 'Sack']
     """
     low = word.lower()
+    if leaf := _LEAVES.search(low):
+        return word[: leaf.start(1)] + ("fe" if leaf[0].startswith(("kni", "wi", "li")) else "f")
     if low.endswith("ies") and len(low) > 4:
         return word[:-3] + "y"
     if low.endswith(("ches", "shes", "xes", "sses")):

@@ -62,6 +62,11 @@ class Seat:
         time.sleep(0.5)
         os.write(self._master, b"\x03")
 
+    def presses_control_d(self) -> None:
+        """As the key does: nothing more comes. As quick as Ctrl-C."""
+        time.sleep(0.5)
+        os.write(self._master, b"\x04")
+
     def kills(self) -> None:
         """As when the battery is empty."""
         self._process.kill()

@@ -302,12 +302,36 @@ def test_takeoff_prints_nothing_where_the_settings_or_the_plan_are_wrong(
 def test_an_episode_of_the_future_is_told_beside_the_mistakes_it_makes(
     tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    """With a year of 9062 nothing can be forecast, and the date named in the story is no figure."""
-    third = "---\ntitle: Third\ndate: 9062-05-03\nphase: foundation\nhours: 3\n---\n\nReady by {= likely date =}.\n"
+    """With a year of 9062 nothing can be forecast, and the date named in the story cannot be told."""
+    third = "---\ntitle: Third\ndate: 9062-05-03\nphase: foundation\n---\n\nBy {= likely date =}, {= spnt =}.\n"
     assert main(["inspect", str(write(tmp_path, **{"episodes/03-third.md": third})), "--lines"]) == JOURNAL_WRONG
-    warning, mistake = capsys.readouterr().out.splitlines()
-    assert "03-third.md:1:1: warning: the episode is dated 9062-05-03, which is still to come" in warning
-    assert "03-third.md:8:10: mistake: likely date is no figure" in mistake
+    year, date, mistake = capsys.readouterr().out.splitlines()
+    assert "03-third.md:1:1: warning: the episode is dated 9062-05-03, which is still to come" in year
+    assert "03-third.md:7:4: warning: likely date cannot be told: it is too far away" in date
+    assert "03-third.md:7:23: mistake: spnt is no figure" in mistake
+
+
+def test_names_that_are_no_figure_are_told_beside_a_date_that_is_none(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """In the same run; not those that are one once the date is mended, nor a stated one that the ledger contradicts."""
+    third = (
+        "---\ntitle: Third\ndate: 11/21/2026\nphase: foundation\nstated: {spent: 9, spnt: 3}\n"
+        'items: ["Nails, 5"]\n---\n\n'
+        "{= spend =}, {= job cost of foundation =}, {= likely date =}, {= spent to\n"
+    )
+    journal = write(tmp_path, **{"episodes/03-third.md": third})
+    assert main(["inspect", str(journal), "--lines"]) == JOURNAL_WRONG
+    told = [line.partition("03-third.md:")[2] for line in capsys.readouterr().out.splitlines()]
+    assert [line.partition(";")[0] for line in told] == [
+        "3:7: mistake: date: 11/21/2026 is not a date",
+        "5:20: mistake: spnt is no figure",
+        "9:1: mistake: spend is no figure",
+        "9:63: mistake: a figure begins with {= here and does not end with =}",
+    ]
+    write(tmp_path, **{"episodes/03-third.md": third.replace('"Nails, 5"', "Nails")})
+    assert main(["inspect", str(journal), "--lines"]) == JOURNAL_WRONG
+    assert "no figure" not in capsys.readouterr().out  # a line is lost too, and names may hang on it
 
 
 def test_a_stated_figure_is_held_against_what_could_be_read_only(

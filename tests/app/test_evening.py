@@ -11,8 +11,9 @@ import jsonschema  # type: ignore[import-untyped]
 import pytest
 import yaml
 
+from builder.beginning import answers
 from builder.cli import COMMAND_WRONG, DONE, main
-from builder.evening import answers, new_episode
+from builder.evening import new_episode
 from builder.journal.add_line import NewLine, with_line
 from builder.journal.schema import schemas
 from builder.journal.starting import last_weekend, slug_of
@@ -108,10 +109,27 @@ def test_begin_asks_for_what_is_not_told() -> None:
 
 @pytest.mark.parametrize(
     ("language", "currency", "phase"),
-    [("en-GB", "USD", "Ground"), ("de-AT", "EUR", "Boden"), ("fr", "EUR", "Terrain"), ("ja", "USD", "Ground")],
+    [
+        ("en", "USD", "Ground"),
+        ("en-GB", "GBP", "Ground"),
+        ("en-CA", "CAD", "Ground"),
+        ("de", "EUR", "Boden"),
+        ("de-AT", "EUR", "Boden"),
+        ("de-CH", "CHF", "Boden"),
+        ("fr", "EUR", "Terrain"),
+        ("fr-CH", "CHF", "Terrain"),
+        ("es-MX", "MXN", "Terreno"),
+        ("es-419", "USD", "Terreno"),  # no country, so no currency of its own
+        ("ja", "JPY", "Ground"),
+        ("ja-JP", "JPY", "Ground"),
+        ("pt-BR", "BRL", "Ground"),
+        ("zh-Hant", "TWD", "Ground"),
+        ("bg", "EUR", "Ground"),
+        ("xx", "USD", "Ground"),  # nobody's
+    ],
 )
 def test_enter_takes_what_is_usual_for_the_language(language: str, currency: str, phase: str) -> None:
-    """Pages in German have no phase called Ground."""
+    """The currency of its region, and phases in its words: pages in German have no phase called Ground."""
     told = answers({"language": language}, None, datetime.date(2026, 4, 4))
     assert (told.currency, told.phases[0]) == (currency, phase)
 

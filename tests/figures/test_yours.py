@@ -3,12 +3,26 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from pathlib import Path
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from builder.figures.yours import Choice, YoursLine, all_new, as_i_did, half_luck, yours
+from builder.figures.figure import Bound
+from builder.figures.yours import (
+    Choice,
+    YoursLine,
+    all_new,
+    as_i_did,
+    bound_of_yours,
+    half_luck,
+    unknowns,
+    yours,
+    yours_lines,
+)
 from builder.journal.records.item import Source
+from tests.pages.weekend import weekend
 
 amounts = st.integers(0, 10**7)
 
@@ -58,3 +72,42 @@ def test_price_and_size_are_rounded_once() -> None:
     """0.33 at 150 % of the size and 150 % of the price is 0.74 (0.7425), not 0.75 by rounding twice."""
     line = YoursLine(source=Source.BOUGHT, machine=None, spent=33, gap=0, reusable=0, with_own=None, scales=True)
     assert yours([line], Choice(size=150, price=150), Fraction(0)) == 74
+
+
+LEAST, EXACT = Bound.AT_LEAST, Bound.EXACT
+
+
+class TestWhatAnAnswerRestsOn:
+    """An answer is "at least" where something it counts is not known, and only there."""
+
+    @pytest.mark.parametrize(
+        ("line", "same", "half", "new"),
+        [
+            ("{material: Sand, cost: unknown}", LEAST, LEAST, LEAST),
+            ("{material: Beam, source: salvaged}", EXACT, LEAST, LEAST),
+            ("{material: Beam, source: salvaged, replacement_cost: 90}", EXACT, EXACT, EXACT),
+            ("{material: Door, source: secondhand, cost: unknown, replacement_cost: 90}", LEAST, LEAST, EXACT),
+            ("{equipment: Saw, source: borrowed}", EXACT, LEAST, LEAST),
+            ("{equipment: Saw, source: borrowed, fuel: 4}", EXACT, LEAST, LEAST),
+            ("{labour: June, quantity: 4 hour}", EXACT, EXACT, EXACT),
+        ],
+    )
+    def test_each_answer_by_itself(self, tmp_path: Path, line: str, same: Bound, half: Bound, new: Bound) -> None:
+        """As I did it rests on what I paid, everything new on what things cost new, half the luck on both."""
+        account = weekend(tmp_path, line).account
+        lines = yours_lines(account)
+        unknown = unknowns(account, lines)
+        choices = as_i_did(lines), half_luck(lines), all_new(lines)
+        assert [bound_of_yours(unknown, choice) for choice in choices] == [same, half, new]
+
+    def test_a_machine_that_is_hired_instead_has_to_be_worth_something(self, tmp_path: Path) -> None:
+        """Who has no saw hires one, and nobody knows for how much."""
+        account = weekend(tmp_path, "{equipment: Saw, source: borrowed, fuel: 4}").account
+        assert bound_of_yours(unknowns(account, yours_lines(account)), Choice()) is LEAST
+
+
+def test_a_machine_hired_beside_the_own_one_was_paid_for(tmp_path: Path) -> None:
+    """As I did it is what was spent: 62 for the second mixer, and 4 of fuel in my own."""
+    own, hired = "{equipment: Mixer, source: borrowed, fuel: 4}", "{equipment: Mixer, source: hired, cost: 62}"
+    lines = yours_lines(weekend(tmp_path, own, hired).account)
+    assert yours(lines, as_i_did(lines), Fraction(0)) == 6600

@@ -97,12 +97,40 @@ class TestNoJournal:
             ],
         )
 
-    def test_a_file_for_a_folder(self, folder: Path) -> None:
-        """The settings themselves, say."""
-        file = folder / "journal.yaml"
-        _, problems = found(file)
+    @pytest.mark.parametrize(
+        ("name", "kind"), [("journal.yaml", "file"), ("episodes", "folder"), ("episodes/01-a.md", "file")]
+    )
+    def test_a_file_of_a_journal(self, folder: Path, name: str, kind: str) -> None:
+        """The journal is named that it lies in, however deep."""
+        (folder / "episodes").mkdir(exist_ok=True)
+        (folder / "episodes/01-a.md").write_text("", encoding="utf-8")
+        _, problems = found(folder / name)
         assert problems == [
-            f"journal.yaml:1:1: mistake: {file} is a file; expected the folder of a journal; name the folder it lies in"
+            (
+                f"journal.yaml:1:1: mistake: {folder / name} is a {kind} of a journal; "
+                f"expected the folder of a journal; name the journal's own folder, {folder}"
+            )
+        ]
+
+    def test_a_file_for_a_folder(self, tmp_path: Path) -> None:
+        """Of no journal at all."""
+        file = tmp_path / "notes.txt"
+        file.write_text("", encoding="utf-8")
+        _, problems = found(file)
+        assert problems == [f"journal.yaml:1:1: mistake: {file} is a file; {FOLDER}; name the folder of the journal"]
+
+    @pytest.mark.parametrize(("inside", "named"), [(".", "."), ("episodes", "..")])
+    def test_no_such_folder_beside_the_journal_that_one_is_in(
+        self, folder: Path, monkeypatch: pytest.MonkeyPatch, inside: str, named: str
+    ) -> None:
+        """Which may well be the one that was meant."""
+        (folder / "episodes").mkdir(exist_ok=True)
+        monkeypatch.chdir(folder / inside)
+        assert found(Path("nowhere"))[1] == [
+            (
+                "journal.yaml:1:1: mistake: there is no folder nowhere; expected the folder of a journal; "
+                f"check the name, or name the journal that you are in, {named}"
+            )
         ]
 
     def test_a_folder_of_something_else(self, tmp_path: Path) -> None:

@@ -46,6 +46,52 @@ NO_PLAN: tuple[Change, ...] = (
         "---\ntitle: Nichts\ndate: 2026-05-09\nitems: [{material: Sand, cost: 3}]\n---\n",
     ),
 )
+DEARER_THAN_NEW: tuple[Change, ...] = (
+    *NO_PLAN[:2],
+    ("episodes/01-wo-ist-unten.md", "", "---\ntitle: Nichts\ndate: 2026-05-09\n---\n"),
+    NO_PLAN[3],
+    (
+        "episodes/03-drei-fenster.md",
+        "",
+        """---
+title: Teuer
+date: 2026-05-10
+items:
+  - {material: Angel, source: secondhand, cost: 80, replacement_cost: 3}
+  - {material: Balken, source: gift, cost: unknown, replacement_cost: 30}
+  - {material: Kitt, cost: 5, estimated: yes}
+  - {material: Sand, quantity: 3 Sack, cost: 12, returned: 1 Sack}
+---
+""",
+    ),
+)
+FINISHED_LATE: tuple[Change, ...] = (
+    *EVERYTHING_DONE,
+    ("journal.yaml", "ready_by: 2026-09-26", "ready_by: 2026-05-01"),
+)
+NOTHING_PLANNED: tuple[Change, ...] = (
+    ("journal.yaml", "ready_by: 2026-09-26\n", ""),
+    ("plan.yaml", "", "phases: [{key: bau, name: Bau}]\n"),
+    *NO_PLAN[1:-1],
+    (
+        "episodes/03-drei-fenster.md",
+        "",
+        "---\ntitle: Fertig\ndate: 2026-05-09\nphase: bau\nitems: [{material: Sand, cost: 3}]\ndone: [bau]\n---\n",
+    ),
+)
+PLANNED_IN_PART: tuple[Change, ...] = (
+    (
+        "plan.yaml",
+        "",
+        "phases: [{key: bau, name: Bau, hours: [1, 2, 3], planned: 5}, {key: hof, name: Hof, hours: [1, 2, 3]}]\n",
+    ),
+    *NO_PLAN[1:-1],
+    (
+        "episodes/03-drei-fenster.md",
+        "",
+        "---\ntitle: Sand\ndate: 2026-05-09\nphase: bau\nhours: 9\nitems: [{fee: Amt, cost: 3}]\n---\n{= forecast =}\n",
+    ),
+)
 NO_EPISODE: tuple[Change, ...] = (*NO_PLAN[:-1], ("episodes/03-drei-fenster.md", "", ""))
 
 WORDY = ("alt", "aria-label", "content", "data-label", "label", "placeholder", "title")

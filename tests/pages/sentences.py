@@ -9,13 +9,15 @@ from functools import cache
 from pathlib import Path
 
 from builder.figures.figure import MONEY
-from builder.pages.costs import SOURCES
+from builder.pages.calendar_page import _SAID
+from builder.pages.costs import GUESSED, SOURCES, WAYS
+from builder.pages.hazards import HAZARDS
 from builder.pages.saying import _USED
+from builder.pages.signs import BELOW
 from builder.pages.standing import STATUS
 from builder.pages.terms import _SAYS
 from builder.pages.timewords import _WHY
 from builder.pages.wording import COUNTED
-from builder.pages.workings import _HAZARDS
 from builder.takeoff.declared import Input, Kind
 from builder.takeoff.expression import Rule
 from builder.takeoff.registry import METHODS
@@ -27,14 +29,19 @@ PAGES, TAKEOFF, TEMPLATES = ROOT / "builder" / "pages", ROOT / "builder" / "take
 TABLES = {
     "SOURCES[source]": SOURCES.values(),
     "SOURCES[item.source]": SOURCES.values(),
-    "SOURCES[line.item.source]": SOURCES.values(),
     "STATUS[phase.status]": STATUS.values(),
     "_SAYS[key][0]": [name for name, _ in _SAYS.values()],
+    "_SAID[sign]": _SAID.values(),
     "_USED[verb]": _USED.values(),
     "_WHY[finish.why]": _WHY.values(),
     "name": [name for name, _ in _SAYS.values()],
     "says": [says for _, says in _SAYS.values()],
-    "hazard": _HAZARDS,
+    "BELOW[key]": BELOW.values(),
+    "GUESSED[key]": GUESSED.values(),
+    "WAYS[way]": WAYS.values(),
+    "WAYS[way_of(line)]": WAYS.values(),
+    "hazard": HAZARDS,
+    "hazard.value": HAZARDS,
 }
 # What take-offs hand on: see `takeoff_sentences`.
 FROM_TAKEOFF = {"text.pattern", "key.replace('_', ' ')"}

@@ -64,6 +64,11 @@ class TestTheListOfMaterials:
         drawn = "- {material: Roofing felt, quantity: 1 roll, source: stock}"
         assert listed(account(tmp_path, drawn, owned=owned)) == ["Roofing felt: 1 roll"]
 
+    def test_an_amount_nobody_wrote_down_is_not_none(self, tmp_path: Path) -> None:
+        """Three bags, and some more another time."""
+        counted, uncounted = "- {material: Sand, quantity: 3 bag, cost: 12}", "- {material: Sand, cost: 5}"
+        assert listed(account(tmp_path, counted, uncounted)) == ["Sand: at least 3 bags"]
+
 
 class TestOnPlan:
     """The first page says whether the build is over or under, by how much, and what that rests on."""

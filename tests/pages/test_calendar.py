@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from builder.pages.calendar import Calendar, DateSign, Month, PhaseRow, Sign, Span, Stretch, draw_calendar
 from builder.pages.svg import PAGE
-from tests.pages.shapes import at, shape, shapes, texts
+from tests.pages.shapes import at, root, shape, shapes, texts
 
 
 def calendar(*rows: PhaseRow, **more: Any) -> str:
@@ -88,3 +88,33 @@ def test_names_of_months_keep_clear_of_each_other() -> None:
     drawing = calendar(row((0, 1080, Span.AHEAD)), months=months)
     assert len(shapes(drawing, "ruled")) == 36
     assert 1 < texts(drawing).count("September") < 6
+
+
+SPANS = ((Span.WORKED, "worked"), (Span.AHEAD, "to come"), (Span.WAIT, "waiting"))
+
+
+def test_only_what_is_drawn_is_explained() -> None:
+    """No wait, no word of waiting; nobody at work yet, no word of days worked on."""
+    drawing = calendar(row((0, 2, Span.AHEAD)), span_labels=SPANS, worked_label="days worked on")
+    assert [text for text in texts(drawing) if text != "Footing"] == ["to come"]
+    everything = calendar(
+        row((0, 2, Span.WORKED), (3, 5, Span.WAIT), (6, 8, Span.AHEAD), worked=(1,)),
+        span_labels=SPANS,
+        worked_label="days worked on",
+    )
+    assert {"worked", "to come", "waiting", "days worked on"} <= set(texts(everything))
+
+
+def test_no_date_runs_through_a_name() -> None:
+    """Names of phases are painted after the lines of dates, on their own rubbed-out edge."""
+    drawing = calendar(row((0, 9, Span.WORKED)), signs=(DateSign(day=2, sign=Sign.TODAY, label="today"),))
+    kinds = [shape.get("class") or "" for shape in root(drawing).iter("{*}*")]
+    assert kinds.index("sign today") < kinds.index("label")
+
+
+def test_years_of_the_calendar_stand_below_its_months() -> None:
+    """On a row of their own, which moves the phases down."""
+    months = (Month(day=0, label="Dec"), Month(day=31, label="Jan"))
+    drawing = calendar(row((0, 60, Span.AHEAD)), months=months, years=(Month(day=31, label="2027"),))
+    rows = {"".join(text.itertext()): at(text, "y")[0] for text in root(drawing).iter("{*}text")}
+    assert rows["Dec"] == rows["Jan"] < rows["2027"] < rows["Footing"]

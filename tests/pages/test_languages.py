@@ -40,7 +40,11 @@ OTHERS = {
     "tax on top, a week without hours": ("", said.TAX_ON_TOP),
     "no forecast of the finish": ("", said.NO_WORK_WEEK),
     "no plan": ("", said.NO_PLAN),
+    "dearer than new": ("", said.DEARER_THAN_NEW),
     "no episode": ("", said.NO_EPISODE),
+    "all of it done after the promise": ("", said.FINISHED_LATE),
+    "done, and nothing was planned": ("", said.NOTHING_PLANNED),
+    "a phase without a plan": ("", said.PLANNED_IN_PART),
 }
 
 # Signs, and words that are the same in two languages, or look it: French cautions are deposits.

@@ -7,9 +7,12 @@ from fractions import Fraction
 from typing import Any
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
-from builder.pages.steps import Point, Rule, Steps, draw_steps
-from tests.pages.shapes import at, shape, shapes, texts
+from builder.pages.steps import Point, Rule, Steps, all_named, draw_steps
+from builder.pages.svg import WORDS, breadth
+from tests.pages.shapes import at, root, shape, shapes, texts
 
 SO_FAR = (Point(day=100, amount=200), Point(day=110, amount=500), Point(day=120, amount=400))
 
@@ -89,3 +92,51 @@ def test_round_amounts_stand_at_their_height() -> None:
     drawing = steps(amounts=(Rule(at=500, label="500"),))
     _, _, _, _, _, second, *_ = lengths(shapes(drawing, "so-far")[0].get("d") or "")
     assert at(shape(drawing, "ruled"), "y1")[0] == second
+
+
+def drawn_before(drawing: str, one: str, other: str) -> bool:
+    """Whether a kind of shape is painted first, so that the other lies on it."""
+    kinds = [shape.get("class") or "" for shape in root(drawing).iter("{*}*")]
+    return kinds.index(one) < kinds.index(other)
+
+
+def test_the_plan_and_the_amounts_are_seen_however_far_over_it_is() -> None:
+    """Nothing lies under the area but the paper: rules, the plan and its sample come after it."""
+    drawing = steps(
+        plan=(Point(day=100, amount=50), Point(day=120, amount=50)),
+        plan_label="plan",
+        amounts=(Rule(at=200, label="2"),),
+    )
+    assert all(drawn_before(drawing, "under-steps", kind) for kind in ("ruled", "axis", "plan-line", "so-far"))
+    assert drawn_before(drawing, "so-far", "plan-line")
+
+
+@given(st.lists(st.integers(min_value=1, max_value=10**12), min_size=1, max_size=4, unique=True))
+def test_no_line_runs_through_an_amount(amounts: list[int]) -> None:
+    """Each stands to the left of everything that is drawn, with room for its letters."""
+    drawing = steps(amounts=tuple(Rule(at=amount, label=f"{amount:,}") for amount in amounts))
+    ends = [at(text, "x")[0] for text in shapes(drawing, "axis")]
+    starts = [at(line, "x1")[0] for kind in ("ruled", "ground-line") for line in shapes(drawing, kind)]
+    starts += [lengths(shapes(drawing, kind)[0].get("d") or "")[0] for kind in ("so-far", "under-steps")]
+    assert [text.get("text-anchor") for text in shapes(drawing, "axis")] == ["end"] * len(amounts)
+    assert max(ends) < min(starts)
+    assert min(ends) - max(breadth(f"{amount:,}") for amount in amounts) >= 0
+
+
+def test_years_stand_below_the_months() -> None:
+    """On a row of their own, and what the lines mean goes lower for it."""
+    months = (Rule(at=100, label="Dec"), Rule(at=131, label="Jan"))
+    without = steps(dates=months)
+    drawing = steps(dates=months, years=(Rule(at=131, label="2027"),))
+    rows = {"".join(text.itertext()): at(text, "y")[0] for text in root(drawing).iter("{*}text")}
+    assert rows["2027"] > rows["Jan"] + WORDS
+    assert rows["so far"] > rows["2027"] + WORDS
+    assert "2027" not in texts(without)
+
+
+def test_it_is_known_whether_every_date_has_its_name() -> None:
+    """So that a page can say what a mark without one is."""
+    few, many = (tuple(Rule(at=100 + day, label=str(day)) for day in range(count)) for count in (3, 60))
+    words = {"key": "steps", "title": "Steps", "description": "", "so_far": SO_FAR, "so_far_label": "so far"}
+    assert all_named(Steps(**words, dates=few))
+    assert not all_named(Steps(**words, dates=many))

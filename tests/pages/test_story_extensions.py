@@ -39,8 +39,8 @@ def test_a_story_is_told_as_with_every_extension(text: str) -> None:
     [
         ("Rail\n: what it rolls on", "<dl>\n<dt>Rail</dt>\n<dd>what it rolls on</dd>\n</dl>"),
         ("Rail\n:\twhat it rolls on", "<dl>\n<dt>Rail</dt>\n<dd>what it rolls on</dd>\n</dl>"),
-        ("```\na *b*\n```", "<pre><code>a *b*\n</code></pre>"),
-        ("~~~\na *b*\n~~~", "<pre><code>a *b*\n</code></pre>"),
+        ("```\na *b*\n```", '<pre tabindex="0"><code>a *b*\n</code></pre>'),
+        ("~~~\na *b*\n~~~", '<pre tabindex="0"><code>a *b*\n</code></pre>'),
         ("The HW.\n\n*[HW]: hot water", '<p>The <abbr title="hot water">HW</abbr>.</p>'),
     ],
 )
@@ -53,3 +53,24 @@ def test_so_are_tables_and_footnotes() -> None:
     """Their HTML is longer than what is asked of it."""
     assert "<table>" in _clean_html("a | b\n--|--\n1 | 2", "../", {})
     assert 'href="#fn:1"' in _clean_html("pegs[^1]\n\n[^1]: of oak", "../", {})
+
+
+@pytest.mark.parametrize(
+    ("text", "html"),
+    [
+        ("<table title='a>b'><tr><td>1</td></tr></table>", '<div class="wide" tabindex="0"><table title="'),
+        ("    a line of code", '<pre tabindex="0"><code>'),
+    ],
+)
+def test_what_may_be_wide_scrolls_in_itself(text: str, html: str) -> None:
+    """By the keyboard too, in Markdown or in tags of the story's own."""
+    told = _clean_html(text, "../", {})
+    assert told.startswith(html)
+    assert told.count("<div") == told.count("</div>") == told.count("</table>")
+
+
+def test_words_that_look_like_a_table_stay_words() -> None:
+    """In an attribute nothing is wrapped: that would end it."""
+    told = _clean_html('<b title="&lt;table&gt;&lt;pre&gt;">bold</b>', "../", {})
+    assert "div" not in told
+    assert "tabindex" not in told

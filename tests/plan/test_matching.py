@@ -118,6 +118,27 @@ class TestOneMatch:
         """And has no quantity yet."""
         match = planned(footing(MIX), worked()).match
         assert (match.refs, match.quantity, match.bought, match.job_cost, match.lacking) == ((), None, None, 0, 4000)
+        assert (match.wanted, match.missing) == (of("10 bag"), of("10 bag"))
+
+    @pytest.mark.parametrize(
+        ("line", "missing"),
+        [
+            ("quantity: 4 bag, cost: 20", "6 bag"),
+            ("quantity: 12 bag, cost: 50", "0 bag"),
+            ("quantity: 400 kg, cost: 20", None),
+            ("cost: 20", None),
+        ],
+    )
+    def test_what_is_missing_is_counted_where_both_are(self, line: str, missing: str | None) -> None:
+        """Of ten bags; more than ten leave none to come, and kilograms leave nobody knows how many."""
+        match = planned(footing(MIX), worked(f"material: Mix, {line}")).match
+        assert match.missing == (of(missing) if missing else None)
+
+    def test_of_a_lump_sum_nothing_is_missing_by_count(self) -> None:
+        """However much came."""
+        for lines in ([], ["material: Small things, quantity: 3 box, cost: 20"]):
+            match = planned(footing(LUMP), worked(*lines)).match
+            assert (match.wanted, match.missing) == (None, None)
 
 
 class TestHowMuchHasCome:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from builder.plan.moving import forecasts_after
-from tests.plan.planned import footing, planned, worked
+from tests.plan.planned import footing, of, planned, worked
 
 MIX = "key: mix, material: Mix, quantity: 10 bag, unit_cost: 4"
 ROOF = "  - {key: roof, planned: 100}\n"
@@ -42,6 +42,52 @@ def test_a_phase_done_comes_to_what_it_cost() -> None:
 def test_an_episode_in_a_phase_begins_it() -> None:
     """Without a line: planned 100.00 and nothing spent is still 100.00."""
     assert moved(footing(MIX) + ROOF, "phase: roof\n", worked()) == [14000, 14000]
+
+
+def test_an_episode_in_a_phase_begins_it_where_its_things_came_before() -> None:
+    """4 of the 10 bags of the footing came with the roof for 20.00; once it is begun, only 6 at 4.00 are to come."""
+    early = "phase: roof\nitems:\n  - {material: Mix, quantity: 4 bag, cost: 20, against: mix}\n"
+    assert moved(footing(MIX) + ROOF, early, "phase: footing\n") == [14000, 12400]
+
+
+@pytest.mark.parametrize(
+    ("front", "after"),
+    [
+        ("progress: {footing: 10%}\n", 12400),
+        ("progress: {footing: 0%}\n", 14000),
+        ("hours: {footing: 3}\n", 12400),
+        ("items:\n  - {material: Rags, cost: 0, phase: footing}\n", 14000),
+        ("items:\n  - {material: Rags, cost: unknown, phase: footing}\n", 12400),
+    ],
+)
+def test_what_begins_a_phase_begins_it_in_the_history_too(front: str, after: int) -> None:
+    """The same four bags before; then progress, hours or a line that moves a figure, and nothing that moves none."""
+    early = "phase: roof\nitems:\n  - {material: Mix, quantity: 4 bag, cost: 20, against: mix}\n"
+    assert moved(footing(MIX) + ROOF, early, front) == [14000, after]
+
+
+def test_a_line_begins_its_own_phase_in_an_episode_of_another() -> None:
+    """130.00 for the roof, told on a day of the footing."""
+    assert moved(footing(MIX) + ROOF, worked("material: Panels, cost: 130, phase: roof")) == [17000]
+
+
+def test_a_phase_without_a_plan_is_forecast_at_what_it_costs() -> None:
+    """Nothing before it is begun, 8.00 when it is done."""
+    plan = "phases:\n  - {key: roof, planned: 100}\n  - {key: paint}\n"
+    paint = "phase: paint\nitems:\n  - Paint, 8\ndone: [paint]\n"
+    assert moved(plan, "weather: rain", paint) == [10000, 10800]
+
+
+def test_a_take_off_that_comes_to_nothing_lacks_nothing() -> None:
+    """No half blocks are needed for this wall; two were bought for 9.00 all the same."""
+    plan = footing("key: half, material: Half block, quantity: {takeoff: wall.half_blocks}, unit_cost: 4")
+    found = planned(
+        plan,
+        worked("material: Half block, quantity: 2 block, cost: 9"),
+        results={"wall": {"half_blocks": of("0 block")}},
+    )
+    assert forecasts_after(found.journal, found.ledger, found.outlook) == {1: 900}
+    assert found.outlook.forecast == 900
 
 
 def test_what_nobody_planned_adds_to_it() -> None:

@@ -83,6 +83,18 @@ def test_a_later_phase_goes_first_if_its_own_wait_is_what_holds_everything() -> 
     assert ready(plan) == day(3, 28)
 
 
+def test_of_orders_that_are_equally_soon_the_plan_s_own_is_nearest() -> None:
+    """Both wait a month and go before `a`; which of the two is first changes no date, so it is the plan's."""
+    assert course_of([phase("a", 12), phase("b", 7, wait=30), phase("c", 7, wait=30)]).order == (1, 2, 0)
+
+
+def test_a_phase_may_end_a_single_step_after_the_gap_it_was_worked_in() -> None:
+    """`a` until hour 12, `b` from Sunday the 15th on, hours 19 to 31: `c` has the seven hours between, and one step."""
+    yard, steps = laid_out([phase("a", 12, wait=7), phase("b", 12, "a"), phase("c", 7)], WEEKEND)
+    course = soonest_course(replace(yard, orders=((0, 1, 2),)), [*steps[:2], steps[2] + 1])
+    assert (course.begun[2], course.ended[2]) == (12 * 3600, 31 * 3600 + 1)
+
+
 def test_a_phase_without_hours_needs_no_builder() -> None:
     """A delivery comes after its wait, whatever is being built."""
     plan = [phase("order", 0, wait=10), phase("walls", 12), phase("boards", 7, "order walls")]
@@ -105,6 +117,13 @@ def test_the_wait_behind_a_finished_phase_still_runs() -> None:
     assert ready([poured, phase("frame", 7, "slab")]) == day(3, 21)
     assert ready([poured, phase("frame", 7)]) == day(3, 21)
     assert ready([replace(poured, wait=Fraction(3)), phase("frame", 7, "slab")]) == day(3, 7)
+
+
+def test_nothing_is_worked_before_the_wait_behind_a_finished_phase_is_over() -> None:
+    """Left for a week from Sunday to Sunday: not the Saturday before, though five hours would fit into it."""
+    poured = phase("slab", 10, wait=7, done_on=SUNDAY)
+    course = course_of([poured, phase("frame", 5, "slab")])
+    assert (course.begun, course.days) == ([7 * 3600], [7])
 
 
 def test_a_longer_wait_does_not_make_it_earlier() -> None:
@@ -302,6 +321,29 @@ def test_with_too_many_orders_each_phase_may_still_come_forward() -> None:
     }
     assert set(orders) == moved
     assert len(orders) == 29
+
+
+def test_near_orders_are_tried_before_far_ones() -> None:
+    """The plan's own, then each two neighbours the other way round, from the front on."""
+    orders = finishing_orders([frozenset()] * 6)
+    assert orders[:6] == (
+        (0, 1, 2, 3, 4, 5), (1, 0, 2, 3, 4, 5), (0, 2, 1, 3, 4, 5), (0, 1, 3, 2, 4, 5), (0, 1, 2, 4, 3, 5),
+        (0, 1, 2, 3, 5, 4),
+    )  # fmt: skip
+
+
+def test_sixty_orders_are_all_tried_and_more_are_not() -> None:
+    """Five phases of which one comes after another have 120 / 2 orders; of twelve free ones 67 would be near."""
+    assert set(finishing_orders([frozenset(), frozenset({0}), *[frozenset[int]()] * 3])) == {
+        order for order in permutations(range(5)) if order.index(0) < order.index(1)
+    }
+    assert len(finishing_orders([frozenset()] * 12)) == 60
+
+
+@pytest.mark.parametrize(("count", "tried"), [(40, 60), (41, 1)])
+def test_of_more_than_forty_open_phases_the_plan_s_order_is_kept(count: int, tried: int) -> None:
+    """The limits themselves, so that no forecast changes with them unseen."""
+    assert len(finishing_orders([frozenset()] * count)) == tried
 
 
 def test_a_phase_brings_forward_what_it_needs() -> None:

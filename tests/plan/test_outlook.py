@@ -21,6 +21,7 @@ class TestStatus:
             ("progress: {roof: 5%}", Status.UNDER_WAY),
             ("progress: {roof: 0%}", Status.NOT_BEGUN),
             ("items:\n  - {material: Panels, cost: 5, phase: roof}", Status.UNDER_WAY),
+            ("items:\n  - {material: Panels, cost: 0, phase: roof}", Status.NOT_BEGUN),
             ("hours: {roof: 3}", Status.UNDER_WAY),
             ("done: [roof]", Status.DONE),
             ("phase: roof\nprogress: {roof: 50%}\ndone: [roof]", Status.DONE),
@@ -71,6 +72,10 @@ class TestForecast:
         assert planned(plan, SPENT, "phase: paint\nitems:\n  - Paint, 8\n").phase("paint").forecast is None
         done = planned(plan, SPENT, "phase: paint\nitems:\n  - Paint, 8\ndone: [paint]")
         assert (done.phase("paint").forecast, done.outlook.forecast) == (800, 10800)
+
+    def test_what_is_planned_is_the_sum_of_the_budgets_there_are(self) -> None:
+        """100.00 for the roof, none for the paint."""
+        assert planned(ROOF + "  - {key: paint}\n").outlook.planned == 10000
 
     def test_a_journal_without_a_plan_or_a_cost_has_no_forecast(self) -> None:
         """There is nothing to add up."""

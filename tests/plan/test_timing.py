@@ -8,7 +8,7 @@ from fractions import Fraction
 import pytest
 
 from builder.plan.time_records import Finish, NoFinish, Why
-from builder.plan.timing import Timing, check_order, time_plan
+from builder.plan.timing import Timing, check_order, finished_on, time_plan
 from tests.plan.planned import read_plan
 
 WEEKEND = "work_week: {saturday: 7, sunday: 5}\n"
@@ -69,6 +69,11 @@ class TestTheDay:
     def test_it_is_the_beginning_where_there_is_no_episode(self) -> None:
         """12 hours from a Sunday evening on are over on the next Sunday."""
         found = timing(TWELVE, settings="begun: 2026-04-05\n")
+        assert (found.as_of, likely(found)) == (day(4, 5), day(4, 12))
+
+    def test_it_may_be_any_day_before_anything_was_told(self) -> None:
+        """Neither an episode nor a beginning: asked on a Sunday evening, 12 hours are over on the next Sunday."""
+        found = timing(TWELVE, as_of=day(4, 5))
         assert (found.as_of, likely(found)) == (day(4, 5), day(4, 12))
 
     def test_only_what_was_told_until_then_counts(self) -> None:
@@ -193,6 +198,38 @@ class TestChance:
         """Nobody asked."""
         found = timing(TWELVE, settings="begun: 2026-04-05\n")
         assert (found.ready_by, found.chance, found.chance_told) == (None, None, None)
+
+
+class TestTheFinish:
+    """The roof is done on 4 April and waits five days, the paint on 11 April: both are over on 11 April."""
+
+    PLAN = "phases:\n  - {key: roof, hours: [1, 2, 3], wait: 5 days}\n  - {key: paint, hours: [1, 2, 3]}\n"
+    DAYS = (front(4, "done: [roof]\n"), front(11, "done: [paint]\n"))
+
+    @pytest.mark.parametrize("settings", [WEEKEND, ""])
+    def test_it_is_known_once_every_phase_is_done_and_waited_for(self, settings: str) -> None:
+        """Whether or not anything says how many hours a week has."""
+        journal = read_plan(self.PLAN, *self.DAYS, settings=settings)
+        assert finished_on(journal, time_plan(journal, None)) == day(4, 11)
+
+    @pytest.mark.parametrize("settings", [WEEKEND, ""])
+    def test_there_is_none_while_a_phase_is_open(self, settings: str) -> None:
+        """The paint is not done."""
+        journal = read_plan(self.PLAN, self.DAYS[0], settings=settings)
+        assert finished_on(journal, time_plan(journal, None)) is None
+
+    def test_the_longest_wait_decides(self) -> None:
+        """Until 14 April where the roof waits ten days."""
+        journal = read_plan(self.PLAN.replace("5 days", "10 days"), *self.DAYS)
+        assert finished_on(journal, None) == day(4, 14)
+
+    def test_before_that_day_it_is_not_known(self) -> None:
+        """On 5 April nobody knew; nor does anybody where the plan has no phases, or some have no hours."""
+        journal = read_plan(self.PLAN, *self.DAYS, settings=WEEKEND)
+        assert finished_on(journal, time_plan(journal, day(4, 5))) is None
+        assert finished_on(read_plan("contingency: 5.00\n"), None) is None
+        silent = read_plan(TWELVE + "  - {key: paint}\n", front(4), settings=WEEKEND)
+        assert finished_on(silent, time_plan(silent, None)) is None
 
 
 class TestCircles:

@@ -45,6 +45,12 @@ def test_a_phase_not_begun_has_earned_nothing() -> None:
     assert (value.earned, value.actual) == (0, 0)
 
 
+def test_a_phase_of_which_nothing_is_planned_has_a_budget_of_nothing() -> None:
+    """A plan without a line comes to 0.00, and is a plan."""
+    _, value = earned("phases:\n  - {key: roof, planned: []}\n", PANELS, "done: [roof]").phases[0]
+    assert (value.budget, value.earned, value.actual) == (0, 0, 6000)
+
+
 def test_the_build_is_its_phases_together() -> None:
     """150.00 planned; 40.00 of the roof and 5.00 of the paint earned for 60.00."""
     build = earned(PLAN, PANELS, "progress: {roof: 40%, paint: 10%}").build

@@ -14,7 +14,7 @@ from playwright.sync_api import Browser, Page
 from builder.app import work_out
 from builder.figures.yours import FOUND, Choice, YoursLine, machines, yours, yours_lines
 from builder.journal.records.item import Source
-from tests.conftest import ROOT
+from tests.conftest import ROOT, barrowbook
 from tests.site.folder import document
 
 pytestmark = pytest.mark.browser
@@ -164,3 +164,33 @@ def test_a_choice_is_kept_in_the_address(page: Page, demo_site: Path) -> None:
     page.goto("about:blank")
     page.goto(address)
     assert page.locator("form.yours output").inner_text() == answer
+
+
+FOUND_THINGS = """---
+title: One
+date: 2026-05-02
+items:
+  - {material: Nails, cost: 12}
+  - {material: Beam, source: salvaged}
+  - {material: Door, source: salvaged, replacement_cost: 90}
+  - {equipment: Saw, source: borrowed, fuel: 4}
+---
+"""
+
+
+def test_an_answer_says_at_least_only_where_it_rests_on_what_nobody_knows(page: Page, tmp_path: Path) -> None:
+    """As I did it is 12 and 4 of fuel; without luck the door is 90 more, and the beam nobody knows what."""
+    journal = tmp_path / "journal"
+    (journal / "episodes").mkdir(parents=True)
+    (journal / "journal.yaml").write_text("title: Shed\nlanguage: en-US\ncurrency: USD\n", "utf-8")
+    (journal / "episodes" / "01-one.md").write_text(FOUND_THINGS, "utf-8")
+    run = barrowbook("publish", str(journal), "--to", str(tmp_path / "site"), cache=tmp_path / "cache")
+    assert run.returncode == 0, run.stderr
+    page.goto((tmp_path / "site/yours/index.html").as_uri())
+    answer = page.locator("form.yours output")
+    assert answer.inner_text() == "$16.00"
+    page.locator("[name=luck]").select_option("0")
+    assert answer.inner_text() == "at least $106.00"
+    page.locator("[name=luck]").select_option("100")
+    page.get_by_role("checkbox", name="Saw").uncheck()
+    assert answer.inner_text() == "at least $16.00"

@@ -101,6 +101,8 @@ REFUSED = [
     ("1,250 bag", "1,250 bag has a thousands comma", "write 1250 bag"),
     ("2,4 m", "2,4 m has a decimal comma", "write 2.4 m"),
     ("1e3 bag", "1e3 bag has an exponent", "write all its digits"),
+    ("1e3", "1e3 has an exponent", "write all its digits"),
+    ("1.5E2", "1.5E2 has an exponent", "write all its digits"),
     ("9 ft 8", "9 ft 8 is more than one quantity", "write 9 ft 8 in"),
     ("8 in 9 ft", "8 in 9 ft does not go from the larger unit to the smaller", "write 9 ft 8 in"),
     ("9 ft 8 ft", "9 ft 8 ft does not go from the larger unit to the smaller", ""),

@@ -101,7 +101,8 @@ class Item:
     equipment per hour). `share` is the part that went into this build: a rate, or an amount in the
     terms of the line's own cost. `reusable` is a rate; `uses` is kept where the author wrote it.
     `lot` is the id or owned key the line draws from or gives back. `judged` is true when the whole
-    line or any number of it was called a judgement.
+    line or any number of it was called a judgement; `guessed` are the keys of those numbers, () where it
+    was the whole line.
     """
 
     place: Place
@@ -127,6 +128,7 @@ class Item:
     against: tuple[str, ...] = ()
     rework: bool = False
     judged: bool = False
+    guessed: tuple[str, ...] = ()
     size: Size | None = None
     was: str | None = None
     phase: str | None = None

@@ -70,7 +70,10 @@ class OwnedEquipment:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class OwnedStock:
-    """Leftovers of an earlier job. `unit_cost` is what they cost then, None when nobody knows."""
+    """Leftovers of an earlier job. `unit_cost` is what they cost then, None when nobody knows.
+
+    `judged` where the author called that or the quantity a guess.
+    """
 
     key: str
     material: str
@@ -78,6 +81,7 @@ class OwnedStock:
     quantity: Quantity
     unit_cost: Fraction | None = None
     replacement_cost: Fraction | None = None
+    judged: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -24,6 +24,9 @@ PAGES: Catalogue = {
         "Vorschriften und Genehmigungen an deinem Ort und frag eine zugelassene Fachkraft, bevor du gräbst, "
         "betonierst, Strom verlegst oder hinaufsteigst."
     ),
+    "Prices were paid on {day}, in {currency}, with tax and delivery.": (
+        "Die Preise wurden am {day} bezahlt, in {currency}, mit Steuer und Lieferung."
+    ),
     "Prices were paid from {first} to {last}, in {currency}, with tax and delivery.": (
         "Die Preise wurden vom {first} bis {last} bezahlt, in {currency}, mit Steuer und Lieferung."
     ),
@@ -40,15 +43,15 @@ PAGES: Catalogue = {
     "Newest episode": "Neueste Folge",
     "No episode has been written yet.": "Noch ist keine Folge geschrieben.",
     "Phases": "Phasen",
-    (
-        "The bubble slides to the side that is over. Costs are job cost: what is still on the shelf or will be "
-        "used again is not in them."
-    ): (
-        "Liegt eine Phase über dem Plan, wandert die Luftblase nach rechts, liegt sie darunter, nach links. Es "
-        "zählen die Baukosten: was noch im Regal liegt oder wieder gebraucht wird, ist nicht darin."
+    "The bubble slides to the side that is over.": (
+        "Liegt eine Phase über dem Plan, wandert die Luftblase nach rechts, liegt sie darunter, nach links."
+    ),
+    "Costs are job cost: what is still on the shelf or will be used again is not in them.": (
+        "Es zählen die Baukosten: was noch im Regal liegt oder wieder gebraucht wird, ist nicht darin."
     ),
     "{amount} of {plan}": "{amount} von {plan}",
     "Cost over time": "Kosten im Lauf der Zeit",
+    "Each step is an episode.": "Jede Stufe ist eine Folge.",
     "Each step is an episode. The ring is where the build is forecast to end.": (
         "Jede Stufe ist eine Folge. Der Ring zeigt, wo der Bau nach der Prognose endet."
     ),
@@ -58,7 +61,10 @@ PAGES: Catalogue = {
     "spent so far": "bisher ausgegeben",
     "spent so far, {job_cost} of it used up": "bisher ausgegeben, {job_cost} davon verbaut",
     "How far": "Stand",
-    "{done} of {all} phases done": "{done} von {all} Phasen fertig",
+    "{done} of {n} phases done": {
+        "one": "{done} von {n} Phase fertig",
+        "other": "{done} von {n} Phasen fertig",
+    },
     "now: {phases}": "jetzt: {phases}",
     "Promised for": "Versprochen für den",
     "Own work": "Eigenleistung",
@@ -86,6 +92,7 @@ PAGES: Catalogue = {
     "{n} prices are not known": {"one": "{n} Preis ist nicht bekannt", "other": "{n} Preise sind nicht bekannt"},
     "Hours": "Stunden",
     "{n} people": {"one": "{n} Person", "other": "{n} Personen"},
+    "none written down": "keine notiert",
     "Helpers": "Helfer",
     "Weather": "Wetter",
     "{part} done": "{part} fertig",
@@ -114,9 +121,9 @@ PAGES: Catalogue = {
     "each thing I found, at half the way to its price new": "jeder Fund auf halbem Weg zu seinem Neupreis",
     "Everything bought new and hired": "Alles neu gekauft und gemietet",
     "starting from nothing, selling no leftovers": "bei null angefangen, ohne Reste zu verkaufen",
-    "{n} lines have no price and are not in these figures.": {
-        "one": "{n} Posten hat keinen Preis und fehlt in diesen Zahlen.",
-        "other": "{n} Posten haben keinen Preis und fehlen in diesen Zahlen.",
+    "{n} lines have no price: only what is known of them is in these figures.": {
+        "one": "{n} Posten hat keinen Preis: nur was davon bekannt ist, steht in diesen Zahlen.",
+        "other": "{n} Posten haben keinen Preis: nur was davon bekannt ist, steht in diesen Zahlen.",
     },
     "{n} lines could not be valued: they stand at what they cost here.": {
         "one": "{n} Posten ließ sich nicht bewerten: er steht mit dem, was er hier gekostet hat.",
@@ -126,6 +133,10 @@ PAGES: Catalogue = {
     "Machines you own or can borrow": "Maschinen, die du hast oder leihen kannst",
     "What you can find instead of buying it new": "Was du finden kannst, statt es neu zu kaufen",
     "{source}: {amount} more when it has to be bought": "{source}: {amount} mehr, wenn es gekauft werden muss",
+    "{source}: {amount} less when it is bought new": "{source}: {amount} weniger, wenn es neu gekauft wird",
+    "{source}: nobody knows how much more when it has to be bought": (
+        "{source}: niemand weiß, wie viel mehr, wenn es gekauft werden muss"
+    ),
     "all of it": "alles",
     "half of it": "die Hälfte",
     "none of it": "nichts davon",

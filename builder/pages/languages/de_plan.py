@@ -56,6 +56,48 @@ PLAN: Catalogue = {
         "one": "In {n} Woche hat niemand Stunden notiert.",
         "other": "In {n} Wochen hat niemand Stunden notiert.",
     },
+    "Was it on budget?": "Blieb es im Budget?",
+    "Nothing was planned": "Geplant war nichts",
+    "The whole build came to {cost}, against {plan} planned.": "Der ganze Bau kam auf {cost}, geplant waren {plan}.",
+    "The whole build came to {cost}.": "Der ganze Bau kam auf {cost}.",
+    "No phase has a plan to hold its cost against.": (
+        "Keine Phase hat einen Plan, an dem sich ihre Kosten messen ließen."
+    ),
+    "Is it ready?": "Ist es fertig?",
+    (
+        "Nobody said how far {phases} got, and more hours than the highest estimate are spent there: it can only get "
+        "later."
+    ): (
+        "Wie weit {phases} ist, hat niemand gesagt, und dort stecken schon mehr Stunden als höchstens geschätzt: es "
+        "kann nur später werden."
+    ),
+    "Outside every phase": "Außerhalb aller Phasen",
+    "Nothing was planned for it.": "Dafür war nichts geplant.",
+    "More than was kept": "Mehr als zurückgelegt",
+    "Finished": "Fertig geworden",
+    "finished": "fertig",
+    "finished {date}": "fertig {date}",
+    "Finished {date}": "Fertig geworden am {date}",
+    "Done, and ready {date} when the last wait is over": (
+        "Getan, und bereit am {date}, wenn die letzte Wartezeit vorbei ist"
+    ),
+    "{finished}, on the promised day": "{finished}, am versprochenen Tag",
+    "{finished}, {n} days before the promise": {
+        "one": "{finished}, {n} Tag vor dem versprochenen",
+        "other": "{finished}, {n} Tage vor dem versprochenen",
+    },
+    "{finished}, {n} days after the promise": {
+        "one": "{finished}, {n} Tag nach dem versprochenen",
+        "other": "{finished}, {n} Tage nach dem versprochenen",
+    },
+    "job cost, {amount}": "Baukosten, {amount}",
+    "What it was to cost, what it did cost, and when it was ready": (
+        "Was es kosten sollte, was es gekostet hat und wann es fertig war"
+    ),
+    "Nothing is planned yet": "Noch ist nichts geplant",
+    "That day is past.": "Dieser Tag ist vorbei.",
+    "As far as costs are known: {verdict}": "Soweit die Kosten bekannt sind: {verdict}",
+    "As far as costs are known, no phase is over": "Soweit die Kosten bekannt sind, liegt keine Phase über dem Plan",
     "What is to blame?": "Woran liegt es?",
     "Nothing: no phase is over": "An nichts: keine Phase liegt über dem Plan",
     "{phase}: {verdict}": "{phase}: {verdict}",
@@ -82,6 +124,7 @@ PLAN: Catalogue = {
     "By": "Bis",
     "How the forecast moved": "Wie sich die Prognose bewegt hat",
     "How the forecast moved, in {currency}": "Wie sich die Prognose bewegt hat, in {currency}",
+    "A mark without a number is an episode too.": "Auch ein Strich ohne Zahl ist eine Folge.",
     "The numbers under the line are episodes.": "Die Zahlen unter der Linie sind Folgen.",
     "The forecast after each episode": "Die Prognose nach jeder Folge",
     "The forecast cost went from {first} to {last}; the plan is {plan}.": (
@@ -106,6 +149,9 @@ PLAN: Catalogue = {
     ),
     "The build has one rate of its own, so its estimates are not the sum of those of the phases.": (
         "Der Bau hat eine eigene Rate; seine Schätzungen sind deshalb nicht die Summe derer der Phasen."
+    ),
+    "At this rate the whole build comes to {amount}. Against the plan: {verdict}.": (
+        "Bei diesem Tempo kommt der ganze Bau auf {amount}: {verdict}."
     ),
     "At this rate the whole build comes to about {amount}. Against the plan: {verdict}.": (
         "Bei diesem Tempo kommt der ganze Bau auf etwa {amount}: {verdict}."
@@ -177,6 +223,7 @@ PLAN: Catalogue = {
     "Nothing has been entered for this phase yet.": "Für diese Phase ist noch nichts eingetragen.",
     "Planned and actual, line by line": "Geplant und wirklich, Posten für Posten",
     "How much was worked out": "Wie viel ausgerechnet wurde",
+    "what is left of the planned amount": "was vom geplanten Betrag übrig ist",
     "Shopping list": "Einkaufsliste",
     (
         "Whole packages, less what was bought already and what is in stock. Check sizes and quantities against "

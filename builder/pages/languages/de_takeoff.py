@@ -37,6 +37,8 @@ TAKEOFF: Catalogue = {
     "Bought": "Gekauft",
     "Left": "Übrig",
     "The allowance was off by": "Der Zuschlag lag daneben um",
+    "{amount} too many": "{amount} zu viel",
+    "{amount} too few": "{amount} zu wenig",
     "{amount} too much": "{amount} zu viel",
     "{amount} too little": "{amount} zu wenig",
     "nothing": "nichts",

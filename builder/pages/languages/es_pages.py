@@ -23,6 +23,9 @@ PAGES: Catalogue = {
         "Aquí se cuenta cómo lo construyó una persona; no es un proyecto ni un consejo. Comprueba las normas y "
         "permisos de tu zona y pregunta a un profesional titulado antes de cavar, hormigonar, cablear o subirte."
     ),
+    "Prices were paid on {day}, in {currency}, with tax and delivery.": (
+        "Los precios se pagaron el {day}, en {currency}, con impuestos y transporte."
+    ),
     "Prices were paid from {first} to {last}, in {currency}, with tax and delivery.": (
         "Los precios se pagaron del {first} al {last}, en {currency}, con impuestos y transporte."
     ),
@@ -39,15 +42,15 @@ PAGES: Catalogue = {
     "Newest episode": "Último episodio",
     "No episode has been written yet.": "Todavía no hay ningún episodio escrito.",
     "Phases": "Fases",
-    (
-        "The bubble slides to the side that is over. Costs are job cost: what is still on the shelf or will be "
-        "used again is not in them."
-    ): (
-        "Si una fase pasa del plan, la burbuja va a la derecha; si queda por debajo, a la izquierda. Los "
-        "importes son el coste de obra: lo que sigue en existencias o se volverá a usar no está incluido."
+    "The bubble slides to the side that is over.": (
+        "Si una fase pasa del plan, la burbuja va a la derecha; si queda por debajo, a la izquierda."
+    ),
+    "Costs are job cost: what is still on the shelf or will be used again is not in them.": (
+        "Los importes son el coste de obra: lo que sigue en existencias o se volverá a usar no está incluido."
     ),
     "{amount} of {plan}": "{amount} de {plan}",
     "Cost over time": "El coste con el tiempo",
+    "Each step is an episode.": "Cada escalón es un episodio.",
     "Each step is an episode. The ring is where the build is forecast to end.": (
         "Cada escalón es un episodio. El anillo marca dónde acabará la obra según la proyección."
     ),
@@ -57,7 +60,11 @@ PAGES: Catalogue = {
     "spent so far": "gastados hasta hoy",
     "spent so far, {job_cost} of it used up": "gastados hasta hoy, {job_cost} de ellos consumidos",
     "How far": "Avance",
-    "{done} of {all} phases done": "{done} de {all} fases terminadas",
+    "{done} of {n} phases done": {
+        "one": "{done} de {n} fase terminada",
+        "many": "{done} de {n} de fases terminadas",
+        "other": "{done} de {n} fases terminadas",
+    },
     "now: {phases}": "ahora: {phases}",
     "Promised for": "Prometido para el",
     "Own work": "Trabajo propio",
@@ -89,6 +96,7 @@ PAGES: Catalogue = {
     },
     "Hours": "Horas",
     "{n} people": {"one": "{n} persona", "many": "{n} de personas", "other": "{n} personas"},
+    "none written down": "ninguna anotada",
     "Helpers": "Ayudantes",
     "Weather": "Tiempo",
     "{part} done": "{part} hecho",
@@ -119,10 +127,10 @@ PAGES: Catalogue = {
     "each thing I found, at half the way to its price new": "cada hallazgo, a medio camino de su precio nuevo",
     "Everything bought new and hired": "Todo comprado nuevo o alquilado",
     "starting from nothing, selling no leftovers": "empezando de cero, sin vender sobrantes",
-    "{n} lines have no price and are not in these figures.": {
-        "one": "{n} partida no tiene precio y no está en estas cifras.",
-        "many": "{n} de partidas no tienen precio y no están en estas cifras.",
-        "other": "{n} partidas no tienen precio y no están en estas cifras.",
+    "{n} lines have no price: only what is known of them is in these figures.": {
+        "one": "{n} partida no tiene precio: solo lo que se sabe de ella está en estas cifras.",
+        "many": "{n} de partidas no tienen precio: solo lo que se sabe de ellas está en estas cifras.",
+        "other": "{n} partidas no tienen precio: solo lo que se sabe de ellas está en estas cifras.",
     },
     "{n} lines could not be valued: they stand at what they cost here.": {
         "one": "{n} partida no se pudo valorar: cuenta por lo que costó aquí.",
@@ -133,6 +141,10 @@ PAGES: Catalogue = {
     "Machines you own or can borrow": "Máquinas que tienes o te prestan",
     "What you can find instead of buying it new": "Lo que puedes encontrar en vez de comprarlo nuevo",
     "{source}: {amount} more when it has to be bought": "{source}: {amount} más si hay que comprarlo",
+    "{source}: {amount} less when it is bought new": "{source}: {amount} menos si se compra nuevo",
+    "{source}: nobody knows how much more when it has to be bought": (
+        "{source}: nadie sabe cuánto más si hay que comprarlo"
+    ),
     "all of it": "todo",
     "half of it": "la mitad",
     "none of it": "nada",

@@ -56,6 +56,43 @@ PLAN: Catalogue = {
         "many": "En {n} de semanas nadie anotó horas.",
         "other": "En {n} semanas nadie anotó horas.",
     },
+    "Was it on budget?": "¿Se cumplió el presupuesto?",
+    "Nothing was planned": "No había nada previsto",
+    "The whole build came to {cost}, against {plan} planned.": "Toda la obra costó {cost}; lo previsto eran {plan}.",
+    "The whole build came to {cost}.": "Toda la obra costó {cost}.",
+    "No phase has a plan to hold its cost against.": "Ninguna fase tiene un plan con el que comparar su coste.",
+    "Is it ready?": "¿Está listo?",
+    (
+        "Nobody said how far {phases} got, and more hours than the highest estimate are spent there: it can only get "
+        "later."
+    ): ("Nadie dijo por dónde va {phases}, y ya lleva más horas que la estimación más alta: solo puede ser más tarde."),
+    "Outside every phase": "Fuera de toda fase",
+    "Nothing was planned for it.": "No había nada previsto para ella.",
+    "More than was kept": "Por encima de lo reservado",
+    "Finished": "Terminado",
+    "finished": "terminado",
+    "finished {date}": "terminado el {date}",
+    "Finished {date}": "Terminado el {date}",
+    "Done, and ready {date} when the last wait is over": "Hecho, y listo el {date} cuando acabe la última espera",
+    "{finished}, on the promised day": "{finished}, el día prometido",
+    "{finished}, {n} days before the promise": {
+        "one": "{finished}, {n} día antes de lo prometido",
+        "many": "{finished}, {n} de días antes de lo prometido",
+        "other": "{finished}, {n} días antes de lo prometido",
+    },
+    "{finished}, {n} days after the promise": {
+        "one": "{finished}, {n} día después de lo prometido",
+        "many": "{finished}, {n} de días después de lo prometido",
+        "other": "{finished}, {n} días después de lo prometido",
+    },
+    "job cost, {amount}": "coste de obra, {amount}",
+    "What it was to cost, what it did cost, and when it was ready": (
+        "Lo que iba a costar, lo que costó y cuándo estuvo lista"
+    ),
+    "Nothing is planned yet": "Todavía no hay nada previsto",
+    "That day is past.": "Ese día ya pasó.",
+    "As far as costs are known: {verdict}": "Por lo que se sabe de los costes: {verdict}",
+    "As far as costs are known, no phase is over": "Por lo que se sabe de los costes, ninguna fase se pasa del plan",
     "What is to blame?": "¿A qué se debe?",
     "Nothing: no phase is over": "A nada: ninguna fase pasa del plan",
     "{phase}: {verdict}": "{phase}: {verdict}",
@@ -80,6 +117,7 @@ PLAN: Catalogue = {
     "By": "Para el",
     "How the forecast moved": "Cómo se movió la proyección",
     "How the forecast moved, in {currency}": "Cómo se movió la proyección, en {currency}",
+    "A mark without a number is an episode too.": "Una marca sin número también es un episodio.",
     "The numbers under the line are episodes.": "Los números bajo la línea son episodios.",
     "The forecast after each episode": "La proyección tras cada episodio",
     "The forecast cost went from {first} to {last}; the plan is {plan}.": (
@@ -104,6 +142,9 @@ PLAN: Catalogue = {
     ),
     "The build has one rate of its own, so its estimates are not the sum of those of the phases.": (
         "La obra tiene un ritmo propio; por eso sus estimaciones no son la suma de las de las fases."
+    ),
+    "At this rate the whole build comes to {amount}. Against the plan: {verdict}.": (
+        "A este ritmo, toda la obra costará {amount}; frente al plan: {verdict}."
     ),
     "At this rate the whole build comes to about {amount}. Against the plan: {verdict}.": (
         "A este ritmo, toda la obra costará unos {amount}; frente al plan: {verdict}."
@@ -176,6 +217,7 @@ PLAN: Catalogue = {
     "Nothing has been entered for this phase yet.": "Todavía no se ha anotado nada para esta fase.",
     "Planned and actual, line by line": "Previsto y real, partida por partida",
     "How much was worked out": "Cuánto salió al calcular",
+    "what is left of the planned amount": "lo que queda del importe previsto",
     "Shopping list": "Lista de la compra",
     (
         "Whole packages, less what was bought already and what is in stock. Check sizes and quantities against "

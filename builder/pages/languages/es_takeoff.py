@@ -36,6 +36,8 @@ TAKEOFF: Catalogue = {
     "Bought": "Comprado",
     "Left": "Queda",
     "The allowance was off by": "El margen falló por",
+    "{amount} too many": "{amount} de sobra",
+    "{amount} too few": "faltaron {amount}",
     "{amount} too much": "{amount} de sobra",
     "{amount} too little": "faltaron {amount}",
     "nothing": "nada",

@@ -24,6 +24,9 @@ PAGES: Catalogue = {
         "règles et permis de chez vous et demandez à un professionnel agréé avant de creuser, couler, câbler ou "
         "grimper."
     ),
+    "Prices were paid on {day}, in {currency}, with tax and delivery.": (
+        "Les prix ont été payés le {day}, en {currency}, taxes et livraison comprises."
+    ),
     "Prices were paid from {first} to {last}, in {currency}, with tax and delivery.": (
         "Les prix ont été payés du {first} au {last}, en {currency}, taxes et livraison comprises."
     ),
@@ -40,15 +43,15 @@ PAGES: Catalogue = {
     "Newest episode": "Dernier épisode",
     "No episode has been written yet.": "Aucun épisode n’est encore écrit.",
     "Phases": "Phases",
-    (
-        "The bubble slides to the side that is over. Costs are job cost: what is still on the shelf or will be "
-        "used again is not in them."
-    ): (
-        "Quand une phase dépasse le plan, la bulle glisse à droite ; en dessous, à gauche. Les montants sont le "
-        "coût du chantier : ce qui est encore en stock ou resservira n’y est pas."
+    "The bubble slides to the side that is over.": (
+        "Quand une phase dépasse le plan, la bulle glisse à droite ; en dessous, à gauche."
+    ),
+    "Costs are job cost: what is still on the shelf or will be used again is not in them.": (
+        "Les montants sont le coût du chantier : ce qui est encore en stock ou resservira n’y est pas."
     ),
     "{amount} of {plan}": "{amount} sur {plan}",
     "Cost over time": "Le coût au fil du temps",
+    "Each step is an episode.": "Chaque marche est un épisode.",
     "Each step is an episode. The ring is where the build is forecast to end.": (
         "Chaque marche est un épisode. L’anneau marque la fin du chantier selon la projection."
     ),
@@ -58,7 +61,11 @@ PAGES: Catalogue = {
     "spent so far": "dépensés à ce jour",
     "spent so far, {job_cost} of it used up": "dépensés à ce jour, dont {job_cost} consommés",
     "How far": "Avancement",
-    "{done} of {all} phases done": "{done} phases finies sur {all}",
+    "{done} of {n} phases done": {
+        "one": "{done} phase finie sur {n}",
+        "many": "{done} phases finies sur {n}",
+        "other": "{done} phases finies sur {n}",
+    },
     "now: {phases}": "en cours : {phases}",
     "Promised for": "Promis pour le",
     "Own work": "Travail personnel",
@@ -90,6 +97,7 @@ PAGES: Catalogue = {
     },
     "Hours": "Heures",
     "{n} people": {"one": "{n} personne", "many": "{n} de personnes", "other": "{n} personnes"},
+    "none written down": "aucune notée",
     "Helpers": "Aides",
     "Weather": "Météo",
     "{part} done": "{part} faits",
@@ -120,10 +128,10 @@ PAGES: Catalogue = {
     "each thing I found, at half the way to its price new": "chaque trouvaille à mi-chemin de son prix neuf",
     "Everything bought new and hired": "Tout acheté neuf ou loué",
     "starting from nothing, selling no leftovers": "en partant de rien, sans rien revendre des restes",
-    "{n} lines have no price and are not in these figures.": {
-        "one": "{n} ligne n’a pas de prix et n’est pas dans ces chiffres.",
-        "many": "{n} de lignes n’ont pas de prix et ne sont pas dans ces chiffres.",
-        "other": "{n} lignes n’ont pas de prix et ne sont pas dans ces chiffres.",
+    "{n} lines have no price: only what is known of them is in these figures.": {
+        "one": "{n} ligne n’a pas de prix : seul ce qu’on en sait est dans ces chiffres.",
+        "many": "{n} de lignes n’ont pas de prix : seul ce qu’on en sait est dans ces chiffres.",
+        "other": "{n} lignes n’ont pas de prix : seul ce qu’on en sait est dans ces chiffres.",
     },
     "{n} lines could not be valued: they stand at what they cost here.": {
         "one": "{n} ligne n’a pas pu être évaluée : elle compte pour ce qu’elle a coûté ici.",
@@ -134,6 +142,10 @@ PAGES: Catalogue = {
     "Machines you own or can borrow": "Machines que vous avez ou qu’on vous prête",
     "What you can find instead of buying it new": "Ce que vous pouvez trouver au lieu de l’acheter neuf",
     "{source}: {amount} more when it has to be bought": "{source} : {amount} de plus s’il faut l’acheter",
+    "{source}: {amount} less when it is bought new": "{source} : {amount} de moins s’il faut l’acheter neuf",
+    "{source}: nobody knows how much more when it has to be bought": (
+        "{source} : personne ne sait combien de plus s’il faut l’acheter"
+    ),
     "all of it": "la totalité",
     "half of it": "la moitié",
     "none of it": "rien",

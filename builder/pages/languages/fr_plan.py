@@ -56,6 +56,48 @@ PLAN: Catalogue = {
         "many": "Pendant {n} de semaines, personne n’a noté d’heures.",
         "other": "Pendant {n} semaines, personne n’a noté d’heures.",
     },
+    "Was it on budget?": "Le budget a-t-il été tenu ?",
+    "Nothing was planned": "Rien n’était prévu",
+    "The whole build came to {cost}, against {plan} planned.": (
+        "Tout le chantier est revenu à {cost}, pour {plan} prévus."
+    ),
+    "The whole build came to {cost}.": "Tout le chantier est revenu à {cost}.",
+    "No phase has a plan to hold its cost against.": "Aucune phase n’a de plan auquel comparer son coût.",
+    "Is it ready?": "Est-ce prêt ?",
+    (
+        "Nobody said how far {phases} got, and more hours than the highest estimate are spent there: it can only get "
+        "later."
+    ): (
+        "Personne n’a dit où en est {phases}, et on y a passé plus d’heures que l’estimation la plus haute : ce ne "
+        "peut être que plus tard."
+    ),
+    "Outside every phase": "Hors de toute phase",
+    "Nothing was planned for it.": "Rien n’était prévu pour elle.",
+    "More than was kept": "Au-delà de ce qui était gardé",
+    "Finished": "Fini",
+    "finished": "fini",
+    "finished {date}": "fini le {date}",
+    "Finished {date}": "Fini le {date}",
+    "Done, and ready {date} when the last wait is over": "Fait, et prêt le {date} à la fin de la dernière attente",
+    "{finished}, on the promised day": "{finished}, le jour promis",
+    "{finished}, {n} days before the promise": {
+        "one": "{finished}, {n} jour avant la date promise",
+        "many": "{finished}, {n} de jours avant la date promise",
+        "other": "{finished}, {n} jours avant la date promise",
+    },
+    "{finished}, {n} days after the promise": {
+        "one": "{finished}, {n} jour après la date promise",
+        "many": "{finished}, {n} de jours après la date promise",
+        "other": "{finished}, {n} jours après la date promise",
+    },
+    "job cost, {amount}": "coût du chantier, {amount}",
+    "What it was to cost, what it did cost, and when it was ready": (
+        "Ce que cela devait coûter, ce que cela a coûté et quand c’était prêt"
+    ),
+    "Nothing is planned yet": "Rien n’est encore prévu",
+    "That day is past.": "Ce jour est passé.",
+    "As far as costs are known: {verdict}": "Pour ce dont le coût est connu : {verdict}",
+    "As far as costs are known, no phase is over": "Pour ce dont le coût est connu, aucune phase ne dépasse le plan",
     "What is to blame?": "À quoi est-ce dû ?",
     "Nothing: no phase is over": "À rien : aucune phase ne dépasse le plan",
     "{phase}: {verdict}": "{phase} : {verdict}",
@@ -80,6 +122,7 @@ PLAN: Catalogue = {
     "By": "Pour le",
     "How the forecast moved": "Comment la projection a bougé",
     "How the forecast moved, in {currency}": "Comment la projection a bougé, en {currency}",
+    "A mark without a number is an episode too.": "Un trait sans numéro est aussi un épisode.",
     "The numbers under the line are episodes.": "Les numéros sous la ligne sont les épisodes.",
     "The forecast after each episode": "La projection après chaque épisode",
     "The forecast cost went from {first} to {last}; the plan is {plan}.": (
@@ -104,6 +147,9 @@ PLAN: Catalogue = {
     ),
     "The build has one rate of its own, so its estimates are not the sum of those of the phases.": (
         "Le chantier a un rythme qui lui est propre : ses estimations ne sont donc pas la somme de celles des phases."
+    ),
+    "At this rate the whole build comes to {amount}. Against the plan: {verdict}.": (
+        "À ce rythme, tout le chantier reviendra à {amount} ; face au plan : {verdict}."
     ),
     "At this rate the whole build comes to about {amount}. Against the plan: {verdict}.": (
         "À ce rythme, tout le chantier reviendra à environ {amount} ; face au plan : {verdict}."
@@ -176,6 +222,7 @@ PLAN: Catalogue = {
     "Nothing has been entered for this phase yet.": "Rien n’est encore noté pour cette phase.",
     "Planned and actual, line by line": "Prévu et réel, ligne par ligne",
     "How much was worked out": "Ce qui a été calculé",
+    "what is left of the planned amount": "ce qui reste du montant prévu",
     "Shopping list": "Liste d’achats",
     (
         "Whole packages, less what was bought already and what is in stock. Check sizes and quantities against "

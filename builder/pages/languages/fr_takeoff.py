@@ -37,6 +37,8 @@ TAKEOFF: Catalogue = {
     "Bought": "Acheté",
     "Left": "Reste",
     "The allowance was off by": "La marge s’est trompée de",
+    "{amount} too many": "{amount} de trop",
+    "{amount} too few": "{amount} de moins qu’il n’en fallait",
     "{amount} too much": "{amount} de trop",
     "{amount} too little": "{amount} de moins qu’il n’en fallait",
     "nothing": "rien",
