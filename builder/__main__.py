@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import sys
 
 
@@ -10,9 +11,11 @@ def main() -> int:
     try:
         from builder.cli import main as run  # inside, as loading it takes long enough to be stopped
 
-        return run()
+        code = run()
     except KeyboardInterrupt:
         return 130
+    gc.freeze()  # all of it goes with the process: looking through it once more takes a twentieth of a short run
+    return code
 
 
 if __name__ == "__main__":

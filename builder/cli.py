@@ -50,20 +50,19 @@ def main(words: Sequence[str] | None = None) -> int:
 
 def _told(words: list[str]) -> argparse.Namespace | None:
     """The words as their command takes them; None where there are none, and help was printed. Others end it here."""
-    parser = Parser(
-        {
-            "publish": publish,
-            "inspect": inspect,
-            "tally": tally,
-            "takeoff": takeoff,
-            "begin": begin,
-            "episode": episode,
-            "spend": spend,
-            "preview": preview,
-            "completion": completion,
-        }
-    )
     first = next((word for word in words if not word.startswith("-")), None)
+    runs: dict[str, Run] = {
+        "publish": publish,
+        "inspect": inspect,
+        "tally": tally,
+        "takeoff": takeoff,
+        "begin": begin,
+        "episode": episode,
+        "spend": spend,
+        "preview": preview,
+        "completion": completion,
+    }
+    parser = Parser(runs, only=first if first != "completion" else None)
     if first is not None and first not in parser.commands:
         from builder.unread import no_command  # not needed where all is well
 

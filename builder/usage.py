@@ -14,9 +14,9 @@ Run: TypeAlias = Callable[[argparse.Namespace], int]
 
 
 class Parser:
-    """The commands with their words, each with what runs it."""
+    """The commands with their words, each with what runs it; or, as all take a while, with the words of `only` one."""
 
-    def __init__(self, runs: Mapping[str, Run]) -> None:
+    def __init__(self, runs: Mapping[str, Run], only: str | None = None) -> None:
         self.whole = argparse.ArgumentParser(
             prog="barrowbook",
             description="A folder of weekend write-ups becomes a build journal with a cost ledger, as a plain website.",
@@ -26,14 +26,14 @@ class Parser:
         self.whole.add_argument("--version", action="version", version=f"barrowbook {__version__}")
         self._commands = self.whole.add_subparsers(title="commands", metavar="COMMAND")
         for name, run in runs.items():
-            self._add(name, run)
+            self._add(name, run, worded=only in (None, name))
 
     @property
     def commands(self) -> Mapping[str, argparse.ArgumentParser]:
         """What parses the words of each command, by its name."""
         return self._commands.choices
 
-    def _add(self, name: str, run: Run) -> None:
+    def _add(self, name: str, run: Run, *, worded: bool) -> None:
         says, example, words = _COMMANDS[name]
         parser = self._commands.add_parser(
             name,
@@ -43,7 +43,8 @@ class Parser:
             formatter_class=argparse.RawDescriptionHelpFormatter,
         )
         parser.set_defaults(command=run, name=name)
-        words(parser)
+        if worded:
+            words(parser)
 
 
 def _journal(parser: argparse.ArgumentParser) -> None:

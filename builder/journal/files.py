@@ -24,7 +24,7 @@ FILE_NAME = re.compile(
 PICTURES = (".png", ".jpg", ".jpeg", ".webp", ".gif")
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)  # what was read once is told apart by being that
 class Files:
     """What lies in the folder. Paths are inside the journal, with forward slashes.
 

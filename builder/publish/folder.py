@@ -12,7 +12,6 @@ folder itself open (a shell inside it) holds the old one after a swap.
 from __future__ import annotations
 
 import hashlib
-import os
 from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager, suppress
 from dataclasses import dataclass, field, replace
@@ -28,7 +27,7 @@ from builder.publish.folder_tree import (
     Survey,
     carry,
     copy_looks,
-    file_facts,
+    file_digest,
     lay_folders,
     survey,
     write_new,
@@ -118,10 +117,9 @@ def digest_of(content: bytes | Copy) -> str:
     return content.sha256 if isinstance(content, Copy) else hashlib.sha256(content).hexdigest()
 
 
-def _intact(site: Path, marker: Marker) -> dict[str, os.stat_result]:
-    """The files that still are what we wrote, each with which file it is."""
-    seen = ((path, digest, *file_facts(f"{site}/{path}")) for path, digest in marker.files.items())
-    return {path: facts for path, digest, found, facts in seen if facts is not None and found == digest}
+def _intact(site: Path, marker: Marker) -> set[str]:
+    """The files that still are what we wrote."""
+    return {path for path, digest in marker.files.items() if file_digest(f"{site}/{path}") == digest}
 
 
 @contextmanager
@@ -145,7 +143,7 @@ class _Standing:
     site: Path
     before: Marker
     found: Survey
-    kept: Mapping[str, os.stat_result]
+    kept: frozenset[str]
 
     @property
     def foreign(self) -> frozenset[str]:
@@ -166,8 +164,7 @@ def _replace(site: Path, files: Mapping[str, bytes | Copy], wanted: Marker, spar
         return changed
     check_room(standing.found, standing.before.files, wanted.files)
     bench = bench_of(site)
-    same = {path: standing.kept[path] for path in changed.unchanged}
-    new, have = start_tree(bench, site, spare, same)
+    new, have = start_tree(bench, site, spare)
     try:
         _fill(new, have, standing, wanted, {path: files[path] for path in (*changed.added, *changed.changed)})
         sync_tree(new)
@@ -175,14 +172,14 @@ def _replace(site: Path, files: Mapping[str, bytes | Copy], wanted: Marker, spar
     except BaseException:
         abandon(new)
         raise
-    put_away(old, site, spare, replace(wanted, files={path: wanted.files[path] for path in changed.unchanged}))
+    put_away(old, site, spare)
     return replace(changed, left=left_on(bench))
 
 
 def _look(site: Path) -> _Standing:
     before = wrote(site) or Marker("", {})
     found = survey(site) if site.exists() else Survey()
-    return _Standing(site=site, before=before, found=found, kept=_intact(site, before))
+    return _Standing(site=site, before=before, found=found, kept=frozenset(_intact(site, before)))
 
 
 def _compare(standing: _Standing, wanted: Marker) -> Changed:
@@ -194,7 +191,7 @@ def _compare(standing: _Standing, wanted: Marker) -> Changed:
         changed=tuple(path for path in both if path not in same),
         removed=tuple(sorted(old.keys() - new.keys())),
         unchanged=tuple(path for path in both if path in same),
-        edited=tuple(sorted(old.keys() - kept.keys())),
+        edited=tuple(sorted(old.keys() - kept)),
     )
 
 
@@ -204,7 +201,7 @@ def _fill(new: Path, have: Survey, standing: _Standing, wanted: Marker, fresh: M
     needed = folders | folders_of(foreign) | folders_of(wanted.files)
     write_new(f"{new}/{MARKER}", wanted.to_bytes())
     lay_folders(new, needed, have)
-    for path in [*(wanted.files.keys() - fresh.keys() - have.files), *foreign]:
+    for path in [*(wanted.files.keys() - fresh.keys()), *foreign]:
         carry(f"{site}/{path}", f"{new}/{path}")
     for path, content in fresh.items():
         write_new(f"{new}/{path}", _bytes(path, content))

@@ -6,10 +6,9 @@
     old          the old site, on its way out, where a swap takes two renames
     lock         what the publish that is at work holds
 
-Spare trees. Making and removing a folder costs a disk ten times what a second name for a file does, and a site of a
-thousand episodes has a thousand folders. So what is left of the old site may wait, under the user's cache, to be made
-into the next one: its folders, with second names for the files that stand in the site unchanged, which take no room,
-and a marker that lists them. It may be deleted at any moment, and is used as far as its files still are the site's.
+Spare folders. Making and removing a folder costs a disk ten times what a second name for a file does, and
+a site of a thousand episodes has a thousand folders. So the empty folders of the old site may wait, under
+the user's cache, to be the folders of the next one. They hold nothing, and may be deleted at any moment.
 """
 
 from __future__ import annotations
@@ -18,16 +17,12 @@ import hashlib
 import os
 import re
 import stat
-from collections.abc import Iterable, Mapping
 from contextlib import suppress
-from dataclasses import replace
 from pathlib import Path
 
 from builder.publish.folder_errors import Refused
-from builder.publish.folder_marker import Marker, read_marker
-from builder.publish.folder_paths import MARKER
 from builder.publish.folder_system import OLD, sync_names
-from builder.publish.folder_tree import Survey, clear, discard, remove_folders, same_files, survey, write_new
+from builder.publish.folder_tree import Survey, clear, discard, remove_folders, survey
 
 MAKING = "making"
 MOST_SPARES = 4
@@ -76,16 +71,14 @@ def _never_was_the_site(tree: Path) -> bool:
     return named is not None and int(named[1]) == tree.stat().st_ino
 
 
-def start_tree(
-    bench: Path, site: Path, spare: Path | None, wanted: Mapping[str, os.stat_result]
-) -> tuple[Path, Survey]:
-    """A new tree on the bench, and what it has already: folders, and names for some of the site's files `wanted`."""
+def start_tree(bench: Path, site: Path, spare: Path | None) -> tuple[Path, Survey]:
+    """A new tree on the bench without any file, and the folders it has already."""
     making = bench / MAKING
-    used = spare is not None and _moved(spare / _key(site), making)
-    if not used:
+    if spare is None or not _moved(spare / _key(site), making):
         making.mkdir()
     new = making.rename(bench / f"new-{making.stat().st_ino}")
-    return new, clear(new, site, same_files(new, wanted)) if used else Survey()
+    have = survey(new)
+    return new, (clear(new, site) if have.files or have.others else have)
 
 
 def abandon(new: Path) -> None:
@@ -95,54 +88,25 @@ def abandon(new: Path) -> None:
             discard(new)
 
 
-def put_away(old: Path | None, site: Path, spare: Path | None, carried: Marker) -> None:
-    """Clear away the old site, now that the new one stands. What will not go stays for the next run.
-
-    `carried` are the files of the old site that got second names in the new one.
-    """
+def put_away(old: Path | None, site: Path, spare: Path | None) -> None:
+    """Clear away the old site, now that the new one stands. What will not go stays for the next run."""
     with suppress(OSError, Refused):
         sync_names(site.parent)
-        if old is not None and (spare is None or not _kept(old, spare, site, carried)):
-            remove_folders(old, clear(old, site).folders)
+        if old is not None:
+            left = clear(old, site)
+            if spare is None or not _kept(old, spare, site):
+                remove_folders(old, left.folders)
 
 
-def _kept(tree: Path, spare: Path, site: Path, carried: Marker) -> bool:
-    """Whether the old site could be made a spare tree."""
-    if not _beside(spare, site):
-        return False
-    if not _shared(tree, site, carried.files):  # a disk without second names: they are copies
-        carried = replace(carried, files={})
-    clear(tree, site, carried.files.keys())
-    write_new(f"{tree}/{MARKER}", carried.to_bytes())
+def _kept(tree: Path, spare: Path, site: Path) -> bool:
+    with suppress(OSError):
+        spare.mkdir(mode=0o700, parents=True, exist_ok=True)
     if not _moved(tree, spare / _key(site)):
         return False
     for extra in _oldest_last(spare)[MOST_SPARES:]:
-        with suppress(OSError, Refused):
-            _dissolve(extra)
+        with suppress(OSError):
+            remove_folders(extra, survey(extra).folders)
     return True
-
-
-def _beside(spare: Path, site: Path) -> bool:
-    """Whether both are on one disk."""
-    try:
-        spare.mkdir(mode=0o700, parents=True, exist_ok=True)
-        return spare.stat().st_dev == site.stat().st_dev
-    except OSError:
-        return False
-
-
-def _shared(tree: Path, site: Path, paths: Iterable[str]) -> bool:
-    """Whether files of two trees are the same; one of them tells, as all got their names in one way."""
-    path = next(iter(paths), None)
-    return path is not None and os.path.samestat((tree / path).lstat(), (site / path).lstat())
-
-
-def _dissolve(tree: Path) -> None:
-    """Take away a spare tree, and nothing that others put into it: OSError if there is something."""
-    marker = read_marker(tree)
-    for path in (*marker.files, MARKER) if marker else ():
-        (tree / path).unlink(missing_ok=True)
-    remove_folders(tree, survey(tree).folders)
 
 
 def _oldest_last(spare: Path) -> list[Path]:

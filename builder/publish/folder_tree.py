@@ -11,7 +11,6 @@ import os
 import shutil
 import stat
 from collections.abc import Mapping
-from collections.abc import Set as AbstractSet
 from contextlib import suppress
 from dataclasses import dataclass, field
 from itertools import chain, count
@@ -72,25 +71,20 @@ def _same_disk(same: bool, path: str) -> None:
 
 def file_digest(path: str) -> str | None:
     """The SHA-256 of a file; None if there is no plain file of that name."""
-    return file_facts(path)[0]
-
-
-def file_facts(path: str) -> tuple[str | None, os.stat_result | None]:
-    """The same, and which file it is."""
     try:
         handle = os.open(path, _READ)
     except OSError:
-        return None, None
+        return None
     try:
         facts = os.fstat(handle)
         if not stat.S_ISREG(facts.st_mode):
-            return None, None
+            return None
         digest = hashlib.sha256()
         while part := os.read(handle, facts.st_size + 1):
             digest.update(part)
             if len(part) == facts.st_size:
                 break  # all of it: no need to be told that there is no more
-        return digest.hexdigest(), facts
+        return digest.hexdigest()
     finally:
         os.close(handle)
 
@@ -148,42 +142,26 @@ def copy_looks(old: Path, new: Path, folders: Mapping[str, os.stat_result], fore
         new.chmod(stat.S_IMODE(old.stat().st_mode))
 
 
-def same_files(tree: Path, files: Mapping[str, os.stat_result]) -> set[str]:
-    """Which of the paths in a tree are names of these very files."""
-    same = set()
-    for path, facts in files.items():
-        with suppress(OSError):
-            if os.path.samestat(os.lstat(f"{tree}/{path}"), facts):
-                same.add(path)
-    return same
-
-
-def clear(tree: Path, site: Path, kept: AbstractSet[str] = frozenset()) -> Survey:
-    """Take every file but those `kept` out of a tree that is no longer the site; gives what is left.
+def clear(tree: Path, site: Path) -> Survey:
+    """Take every file out of a tree that is no longer the site; gives the folders that are left.
 
     What we wrote goes. What others put there stands in the site as well, and goes here; if it does not,
     because it came or changed during the swap, it moves to the site. (An empty folder made in those
     milliseconds is the one thing that does not.) The marker goes last, so that a clearing that was cut
-    short can be taken up again. One that was cut short itself says nothing; what the site has goes then too.
+    short can be taken up again.
     """
-    ours = _ours(tree)
+    marker = read_marker(tree)
+    ours: Mapping[str, str] = marker.files if marker else {}
     found = survey(tree)
     _open_up(tree, found)
-    for path in sorted((found.files | found.others) - {MARKER} - kept):
+    for path in sorted((found.files | found.others) - {MARKER}):
         if path in ours:
             os.unlink(f"{tree}/{path}")
         else:
             _give_back(tree / path, site / path)
-    if MARKER in found.files:
+    if marker:
         os.unlink(f"{tree}/{MARKER}")
-    return Survey(found.folders, found.files & kept)
-
-
-def _ours(tree: Path) -> Mapping[str, str]:
-    with suppress(Refused):
-        if marker := read_marker(tree):
-            return marker.files
-    return {}
+    return Survey(found.folders)
 
 
 def _open_up(tree: Path, found: Survey) -> None:

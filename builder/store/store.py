@@ -12,6 +12,7 @@ from __future__ import annotations
 
 import hashlib
 import os
+import time
 from collections import OrderedDict
 from collections.abc import Callable, Iterable, Mapping
 from contextlib import suppress
@@ -169,9 +170,11 @@ class Store:
             self._used.update(dict.fromkeys(used, pack))
 
     def _tidy(self, folder: Path) -> None:
-        for pack in set(self._used.values()):
-            with suppress(OSError):
-                os.utime(pack.path)
+        used, now = set(self._used.values()), time.time_ns()
+        for number, pack in enumerate(self._packs):  # each a little later than the one before: the newest stays last
+            if pack in used:
+                with suppress(OSError):
+                    os.utime(pack.path, ns=(now + number, now + number))
         clear_half_written(folder)
         small = [pack for pack in self._there() if pack.size < SMALL]
         if len(small) > MOST_SMALL:

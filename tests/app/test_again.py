@@ -200,7 +200,10 @@ def test_a_mistake_is_told_though_the_site_still_stands(desk: Desk, capsys: pyte
 
 
 def test_a_cache_that_was_spoilt_costs_time_and_nothing_else(desk: Desk, capsys: pytest.CaptureFixture[str]) -> None:
-    """Every byte of it overwritten."""
+    """Every byte of it overwritten, after some publishes of which each used what the one before had kept."""
+    for word in ("Sand", "Stone", "Clay"):
+        desk.edit(desk.episodes[0], "Part", f"{word} Part")
+        assert again(desk) == 0
     for file in desk.cache.rglob("*"):
         if file.is_file():
             file.write_bytes(b"\0" * file.stat().st_size)

@@ -1,4 +1,4 @@
-"""Trees of an old site that wait in the cache: what they hold, and that nothing of it harms a site."""
+"""Folders of an old site that wait in the cache: that they hold nothing, and that nothing in them harms a site."""
 
 from __future__ import annotations
 
@@ -11,9 +11,8 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from builder.publish import folder
 from builder.publish.folder_tree import carry
-from tests.publish.sites import LATER, MARKER, SMALL, add_foreign, contents, names, publish
+from tests.publish.sites import LATER, SMALL, add_foreign, contents, names, publish
 
 pytestmark = pytest.mark.usefixtures("never_waiting")
 
@@ -24,84 +23,22 @@ def site(tmp_path: Path) -> Path:
     return tmp_path / "site"
 
 
-class TestSpareTrees:
-    """What is left of the old site waits in the cache to be made into the next one."""
+class TestSpareFolders:
+    """The old site's empty folders wait in the cache to be the next one's."""
 
     @pytest.fixture
     def spare(self, tmp_path: Path) -> Path:
         return tmp_path / "cache" / "spare"
 
-    def spared(self, spare: Path) -> list[str]:
-        """The files in the only tree there is, the marker apart."""
-        (tree,) = spare.iterdir()
-        return [path.relative_to(tree).as_posix() for path in tree.rglob("*") if path.is_file() and path.name != MARKER]
+    def spared(self, spare: Path) -> list[Path]:
+        return [path for path in spare.rglob("*") if not path.is_dir()]
 
-    def test_they_hold_nothing_but_second_names_of_what_stands_in_the_site(self, site: Path, spare: Path) -> None:
-        """No page that is gone or was another, nothing of others, and no room on the disk."""
+    def test_they_hold_no_file(self, site: Path, spare: Path) -> None:
         publish(site, spare=spare)
         add_foreign(site)
         publish(site, LATER, spare=spare)
-        (tree,) = spare.iterdir()
-        assert sorted(self.spared(spare)) == ["episodes/01-pegging-out/index.html", "ledger/index.html"]
-        assert all((tree / path).samefile(site / path) for path in self.spared(spare))
-
-    def test_a_second_publish_gives_no_name_to_a_file_that_has_one(
-        self, site: Path, spare: Path, monkeypatch: pytest.MonkeyPatch
-    ) -> None:
-        publish(site, spare=spare)
-        publish(site, {**SMALL, "index.html": b"new"}, spare=spare)
-        named: list[str] = []
-        monkeypatch.setattr(folder, "carry", lambda old, _new: named.append(old))
-        publish(site, {**SMALL, "index.html": b"newer"}, spare=spare)
-        assert named == []
-        assert contents(site) == {**SMALL, "index.html": b"newer"}
-
-    @pytest.mark.parametrize("where", ["site", "spare"])
-    @pytest.mark.parametrize("how", ["in its place", "by another file", "by a link", "by nothing"])
-    def test_a_file_that_is_not_what_it_was_is_made_again(
-        self, site: Path, spare: Path, tmp_path: Path, where: str, how: str
-    ) -> None:
-        """Whichever of its two names somebody changed it under; and what a link leads to is left alone."""
-        (tmp_path / "theirs").write_bytes(b"theirs")
-        publish(site, spare=spare)
-        publish(site, LATER, spare=spare)
-        (tree,) = spare.iterdir()
-        file = (site if where == "site" else tree) / "ledger/index.html"
-        if how != "in its place":
-            file.unlink()
-        if how == "by a link":
-            file.symlink_to(tmp_path / "theirs")
-        elif how != "by nothing":
-            file.write_bytes(b"changed")
-        publish(site, {**LATER, "index.html": b"new"}, spare=spare)
-        assert contents(site) == {**LATER, "index.html": b"new"}
-        assert (tmp_path / "theirs").read_bytes() == b"theirs"
-        assert names(site.parent) == ["cache", "site", "theirs"]
-
-    @pytest.mark.parametrize("raw", [None, b"", b"{}", b'{"made_by": "barro'])
-    def test_a_tree_whose_marker_is_lost_or_cut_short_does_no_harm(
-        self, site: Path, spare: Path, raw: bytes | None
-    ) -> None:
-        publish(site, spare=spare)
-        publish(site, LATER, spare=spare)
-        (tree,) = spare.iterdir()
-        (tree / MARKER).unlink()
-        if raw is not None:
-            (tree / MARKER).write_bytes(raw)
-        publish(site, SMALL, spare=spare)
-        assert contents(site) == SMALL
-        assert names(site.parent) == ["cache", "site"]
-
-    def test_where_a_file_has_one_name_only_none_is_kept_twice(
-        self, site: Path, spare: Path, monkeypatch: pytest.MonkeyPatch
-    ) -> None:
-        """Copies would take as much room as the site."""
-        monkeypatch.setattr(folder, "carry", lambda old, new: Path(new).write_bytes(Path(old).read_bytes()))
-        publish(site, spare=spare)
-        publish(site, LATER, spare=spare)
+        assert [path.name for path in spare.iterdir()] != []
         assert self.spared(spare) == []
-        publish(site, SMALL, spare=spare)
-        assert contents(site) == SMALL
 
     @settings(max_examples=30, suppress_health_check=[HealthCheck.function_scoped_fixture])
     @given(st.lists(st.sampled_from([SMALL, LATER, {}, {"ledger": b"a file"}]), max_size=6))
@@ -143,12 +80,17 @@ class TestSpareTrees:
         publish(site, SMALL, spare=spare)
         assert contents(site) == {**SMALL, "ledger/note.txt": b"late", "index.html.kept": b"late too"}
 
+    def test_nothing_of_a_site_is_in_the_cache_under_a_second_name(self, site: Path, spare: Path) -> None:
+        """Whatever happens to the cache, also to files in their place, happens to the cache only."""
+        for files in (SMALL, LATER, SMALL):
+            publish(site, files, spare=spare)
+        assert all(path.stat().st_nlink == 1 for path in site.rglob("*") if path.is_file())
+
     def test_a_few_sites_have_them_and_no_more(self, tmp_path: Path, spare: Path) -> None:
         for number in range(7):
             publish(tmp_path / str(number), spare=spare)
             publish(tmp_path / str(number), LATER, spare=spare)
         assert len(list(spare.iterdir())) == 4
-        assert all(contents(tmp_path / str(number)) == LATER for number in range(7))
 
     def test_a_folder_that_cannot_be_spared_is_removed(self, site: Path, tmp_path: Path) -> None:
         """The cache is on another disk, or is no folder."""

@@ -69,6 +69,15 @@ class TestRemembering:
             stored.remember("a", lambda: b"one")
             assert stored.remember("a", never) == b"one"
 
+    def test_of_what_was_stored_under_one_key_the_latest_is_found(self, tmp_path: Path) -> None:
+        """Whatever else the runs used meanwhile, and however close to one another they were."""
+        filled(tmp_path, {"always used": b"by all"})
+        for number in range(40):
+            with Store(tmp_path) as stored:
+                assert stored.find("always used") == b"by all"
+                assert stored.find("the same") == (str(number - 1).encode() if number else None)
+                stored.keep("the same", str(number).encode())
+
     def test_another_key_is_another_thing(self, tmp_path: Path) -> None:
         """Version and settings are part of the key, so a new version makes everything anew."""
         filled(tmp_path, {"prose 1.0 a": b"old"})
