@@ -102,7 +102,7 @@ def per(unit: Unit) -> str:
 
 
 # Words whose f becomes a v in the plural.
-_LEAVES = re.compile(r"(?:lea|hal|shel|loa|shea|cal|wol|thie|kni|wi|li)(ves)$")
+_LEAVES = re.compile(r"(?:lea|hal|shel|loa|shea|cal|wol|thie|kni|\bwi|\bli)(ves)$")
 
 
 def singular(word: str) -> str:

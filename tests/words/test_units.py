@@ -121,7 +121,7 @@ def test_a_unit_has_its_everyday_names(word: str, symbol: str) -> None:
     [
         ("bag", "bags"), ("box", "boxes"), ("bench", "benches"), ("lorry", "lorries"), ("sash", "sashes"),
         ("glass", "glass"), ("Sheet", "sheets"), ("piece", "pieces"), ("pallet", "pallets"), ("pie", "pies"),
-        ("mass", "masses"), ("bus", "bus"),
+        ("mass", "masses"), ("bus", "bus"), ("leaf", "leaves"), ("bookshelf", "bookshelves"), ("knife", "knives"),
     ],
 )  # fmt: skip
 def test_one_and_many_are_one_unit(one: str, many: str) -> None:
@@ -136,7 +136,16 @@ def test_one_and_many_are_one_unit(one: str, many: str) -> None:
 
 @pytest.mark.parametrize(
     ("word", "one"),
-    [("bus", "bus"), ("as", "as"), ("ohs", "oh"), ("pies", "pie"), ("flies", "fly"), ("boxes", "box")],
+    [
+        ("bus", "bus"),
+        ("as", "as"),
+        ("ohs", "oh"),
+        ("pies", "pie"),
+        ("flies", "fly"),
+        ("boxes", "box"),
+        ("olives", "olive"),
+        ("sleeves", "sleeve"),
+    ],
 )
 def test_a_word_is_brought_back_to_its_singular(word: str, one: str) -> None:
     """Short words and those in -us and -ss are left as they are."""
