@@ -165,6 +165,7 @@ def reckon(journal: Journal, as_of: datetime.date | None) -> tuple[Account, list
         earned=earn(journal, outlook),
         timing=timing,
         finished=None if order else finished_on(journal, timing),
+        asked=as_of,
     )
     matches = [match for phase in outlook.phases for match in phase.matches]
     problems = [*kept.problems, *takeoff_problems, *budget.problems, *order]

@@ -56,7 +56,8 @@ class Index:
 class Account:
     """All results. `phases` are in the plan's order, then those outside it, then the row "no phase".
 
-    `finished` is the day on which the whole plan was done and its last wait over; None while a phase is open.
+    `finished` is the day on which the whole plan was done and its last wait over; None while a phase is open. `asked`
+    is the day that was asked for, if any.
     """
 
     journal: Journal
@@ -68,13 +69,19 @@ class Account:
     earned: Earned
     timing: Timing | None
     finished: datetime.date | None
+    asked: datetime.date | None
 
     @property
     def as_of(self) -> datetime.date | None:
-        """The day of all forecasts; None where there is none."""
+        """The day of all forecasts: the one that was asked for, else that of the last episode; None without any."""
         if self.timing is not None:
             return self.timing.as_of
-        return self.journal.episodes[-1].date if self.journal.episodes else None
+        return self.asked or (self.journal.episodes[-1].date if self.journal.episodes else None)
+
+    @property
+    def is_over(self) -> bool:
+        """Whether it was finished on that day: not while the last wait goes on."""
+        return self.finished is not None and (self.as_of is None or self.finished <= self.as_of)
 
     @property
     def phases(self) -> tuple[PhaseOutlook, ...]:

@@ -221,8 +221,11 @@ def _item(fields: Fields, kind: Kind, owned: frozenset[str], receipt: str | None
 
 def _one(item: Item) -> Item:
     """A price of one unit without a number is for one. What is taken from earlier lines is counted as they are."""
+    one = Quantity(Fraction(1), pieces())
     takes = item.source.leaves or item.source is Source.STOCK
-    return item if takes or item.unit_cost is None else replace(item, quantity=Quantity(Fraction(1), pieces()))
+    parts = [part for part in (item.used, item.returned) if isinstance(part, Quantity)]
+    counted = all(part.like(one) for part in parts)  # else what is missing is how many there were
+    return item if takes or item.unit_cost is None or not counted else replace(item, quantity=one)
 
 
 def _of(fields: Fields, key: Key[Any]) -> Any:

@@ -112,7 +112,7 @@ def _dates(account: Account) -> Iterator[tuple[datetime.date, Sign]]:
 def _signs(account: Account, words: Words, *, year: bool) -> Iterator[DateSign]:
     for day, sign in _dates(account):
         date = words.date(day, "medium") if year else words.month_day(day)
-        over = sign is Sign.LIKELY and account.finished is not None
+        over = sign is Sign.LIKELY and account.is_over
         label = words.say("finished {date}" if over else _SAID[sign], date=date)
         yield DateSign(day=day.toordinal(), sign=sign, label=label)
 

@@ -194,7 +194,9 @@ def _turn(episode: Episode, root: str) -> Link:
 def _phase(material: Material, episode: Episode, root: str) -> Link | None:
     if episode.phase is None:
         return None
-    return Link(text=material.account.phase_name(episode.phase) or "", href=root + phase_path(episode.phase))
+    has_page = any(one.key == episode.phase for one in material.account.phases)
+    href = root + phase_path(episode.phase) if has_page else ""
+    return Link(text=material.account.phase_name(episode.phase) or "", href=href)
 
 
 def _facts(material: Material, episode: Episode, own: Parts) -> Iterator[Fact]:

@@ -148,7 +148,7 @@ def _facts(material: Material) -> list[Fact]:
                 small=ready_small(account, words),
             )
         )
-    elif account.finished is not None:
+    elif account.is_over and account.finished is not None:
         facts.append(Fact(name=words.say("Finished"), value=words.date(account.finished)))
     if account.sums.whole.saved:
         facts.append(part_fact("saved", account.sums.whole, words))

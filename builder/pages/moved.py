@@ -98,6 +98,7 @@ def _row(account: Account, one: Moved, words: Words) -> Row:
     episode = account.episode(one.episode)
     finish = _finish(one)
     ahead = finish is not None and bool(finish.phases)
+    over = finish is not None and not ahead and one.timing is not None and finish.p50 <= one.timing.as_of
     return Row(
         cells=(
             Cell(
@@ -110,7 +111,7 @@ def _row(account: Account, one: Moved, words: Words) -> Row:
             ),
             Cell(
                 text=words.date(finish.p50, "medium") if finish else "",
-                small=words.say("finished") if finish and not ahead else "",
+                small=words.say("finished") if over else "",
             ),
             Cell(text=words.date(finish.p80, "medium") if finish and ahead else ""),
             Cell(text=chance_words(one.timing, words) if one.timing and ahead else ""),

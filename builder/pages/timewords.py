@@ -70,6 +70,8 @@ def _months(first: datetime.date, last: datetime.date) -> Iterator[datetime.date
     while month <= last:
         if month >= first:
             yield month
+        if (month.year, month.month) == (datetime.MAXYEAR, 12):
+            return
         month = (month + datetime.timedelta(days=32)).replace(day=1)
 
 

@@ -13,7 +13,7 @@ from dataclasses import replace
 from fractions import Fraction
 from functools import lru_cache
 
-from builder.journal.records.item import Source
+from builder.journal.records.item import Source, Told
 from builder.ledger.amortise import share_of
 from builder.ledger.records import Line, OnReceipt
 from builder.plan.budget_records import Budgeted, Match
@@ -111,10 +111,14 @@ def had_by(line: Line, refs: AbstractSet[str]) -> Quantity | None:
 
 
 def came_by(line: Line, refs: AbstractSet[str]) -> Quantity | None:
-    """The part of it that came for this build: what went elsewhere is lacking here."""
+    """The part of it that came for this build: what went elsewhere is lacking here. None where only its money is known:
+    of a load of unknown cost, and of what was drawn from stock.
+    """
     had, item = had_by(line, refs), line.item
-    if had is None or item.share is None or (item.source is Source.STOCK and isinstance(item.share, Money)):
+    if had is None or item.share is None:
         return had
+    if isinstance(item.share, Money) and (item.source is Source.STOCK or item.cost is Told.UNKNOWN):
+        return None
     return replace(had, value=had.value * share_of(item, line.priced or OnReceipt(goods=0)))
 
 

@@ -79,6 +79,12 @@ class TestAPriceWithoutANumber:
         )
         assert kept.moved("2.1") == {"in_stock": -9000, "job_cost": 9000, "saved": -9000}
 
+    @pytest.mark.parametrize("part", ["used: 2 bag", "returned: 1 bag"])
+    def test_what_is_counted_otherwise_still_lacks_its_number(self, part: str) -> None:
+        """Nobody wrote that it was one."""
+        (message,) = keep(f"items: [{{material: Mix, unit_cost: 5, {part}}}]").messages
+        assert "and the line has no quantity; expected quantity: with how many there were" in message
+
     def test_a_price_of_the_whole_says_no_number(self) -> None:
         assert sound("items: [{material: Door, cost: 90}]").line("1.1").item.quantity is None
 

@@ -22,6 +22,7 @@ def test_every_first_of_a_month_is_there() -> None:
         date(2027, 2, 1),
     )
     assert months_between(date(2026, 12, 2), date(2026, 12, 31)) == ()
+    assert months_between(date(9999, 11, 2), date(9999, 12, 31)) == (date(9999, 12, 1),)
 
 
 @pytest.mark.parametrize(

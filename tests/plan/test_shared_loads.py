@@ -46,6 +46,21 @@ def test_a_load_that_was_planned_to_be_shared(line: str, lacking: int, missing: 
     assert (match.planned_cost, match.lacking, str(match.missing)) == (8000, lacking, missing)
 
 
+@pytest.mark.parametrize(
+    ("plan", "line", "lacking"),
+    [
+        # Two loads at 150.00 of which half is for this build: 150.00. One came, and 75.00 of it is known.
+        ("quantity: 2 load, cost: 300, share: 150", "quantity: 1 load, cost: unknown, share: 75", 7500),
+        ("quantity: 2 load, cost: 300, share: 150", "quantity: 1 load, cost: 150, share: 75", 7500),
+        ("quantity: 2 load, cost: 300", "quantity: 1 load, cost: unknown, share: 75", 22500),
+    ],
+)
+def test_of_a_load_of_unknown_cost_the_known_money_counts(plan: str, line: str, lacking: int) -> None:
+    """How much of the load that was, nobody knows."""
+    (match,) = planned(footing(f"key: s, material: Sand, {plan}"), worked(f"material: Sand, {line}")).matches
+    assert match.lacking == lacking
+
+
 def test_what_was_bought_is_told_whole() -> None:
     """Four tons stood on the receipt, whoever took them."""
     (match,) = planned(footing(STONE), worked(f"{LINE}, share: 50%")).matches

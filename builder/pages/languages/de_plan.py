@@ -79,16 +79,16 @@ PLAN: Catalogue = {
     "finished {date}": "fertig {date}",
     "Finished {date}": "Fertig geworden am {date}",
     "Done, and ready {date} when the last wait is over": (
-        "Getan, und bereit am {date}, wenn die letzte Wartezeit vorbei ist"
+        "Alles getan; bereit am {date}, wenn die letzte Wartezeit vorbei ist"
     ),
     "{finished}, on the promised day": "{finished}, am versprochenen Tag",
     "{finished}, {n} days before the promise": {
-        "one": "{finished}, {n} Tag vor dem versprochenen",
-        "other": "{finished}, {n} Tage vor dem versprochenen",
+        "one": "{finished}, {n} Tag vor dem versprochenen Tag",
+        "other": "{finished}, {n} Tage vor dem versprochenen Tag",
     },
     "{finished}, {n} days after the promise": {
-        "one": "{finished}, {n} Tag nach dem versprochenen",
-        "other": "{finished}, {n} Tage nach dem versprochenen",
+        "one": "{finished}, {n} Tag nach dem versprochenen Tag",
+        "other": "{finished}, {n} Tage nach dem versprochenen Tag",
     },
     "job cost, {amount}": "Baukosten, {amount}",
     "What it was to cost, what it did cost, and when it was ready": (

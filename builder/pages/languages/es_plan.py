@@ -73,7 +73,7 @@ PLAN: Catalogue = {
     "finished": "terminado",
     "finished {date}": "terminado el {date}",
     "Finished {date}": "Terminado el {date}",
-    "Done, and ready {date} when the last wait is over": "Hecho, y listo el {date} cuando acabe la última espera",
+    "Done, and ready {date} when the last wait is over": "Todo hecho; listo el {date} cuando acabe la última espera",
     "{finished}, on the promised day": "{finished}, el día prometido",
     "{finished}, {n} days before the promise": {
         "one": "{finished}, {n} día antes de lo prometido",
