@@ -21,7 +21,7 @@ from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 from threading import get_ident
-from typing import TypeAlias
+from typing import NamedTuple
 
 SUFFIX, HALF = ".bbpack", ".bbhalf"
 ABANDONED_NS = 3600 * 10**9  # a half-written pack so much older than a new one is nobody's any more
@@ -40,8 +40,12 @@ _LARGEST_INDEX = 64 << 20  # more than any limit leaves room for; a damaged leng
 _READ = os.O_RDONLY | getattr(os, "O_BINARY", 0)
 
 
-# SHA-256 of a piece, where it begins in its pack, in bytes, and how long it is. A tuple, as there are thousands.
-Piece: TypeAlias = tuple[bytes, int, int]
+class Piece(NamedTuple):
+    """Where a piece lies in its pack, in bytes from its begin, and its SHA-256. A tuple, as there are thousands."""
+
+    digest: bytes
+    begin: int
+    length: int
 
 
 class Pack:
@@ -68,16 +72,16 @@ class Pack:
         if hashlib.sha256(raw).digest() != digest:
             raise ValueError("the index is damaged")
         start = _HEAD.size + length
-        return {key: (told, start + at, size) for key, told, at, size in _ENTRY.iter_unpack(raw)}
+        return {key: Piece(told, start + at, size) for key, told, at, size in _ENTRY.iter_unpack(raw)}
 
     def read(self, key: bytes) -> bytes | None:
         """The bytes of a key that is in the index; None if they are damaged, or not there."""
-        digest, begin, length = self.pieces[key]
-        if begin + length > self.size:
+        piece = self.pieces[key]
+        if piece.begin + piece.length > self.size:
             return None
         with suppress(OSError):
-            data = _read_at(self._handle, begin, length)
-            if hashlib.sha256(data).digest() == digest:
+            data = _read_at(self._handle, piece.begin, piece.length)
+            if hashlib.sha256(data).digest() == piece.digest:
                 return data
         return None
 
@@ -104,10 +108,10 @@ class Stored:
     @property
     def digest(self) -> bytes:
         """SHA-256 of the bytes, as the pack says."""
-        return self.pack.pieces[self.key][0]
+        return self.pack.pieces[self.key].digest
 
     def __len__(self) -> int:
-        return self.pack.pieces[self.key][2]
+        return self.pack.pieces[self.key].length
 
 
 def write_pack(folder: Path, pieces: Mapping[bytes, bytes | Stored]) -> Path:

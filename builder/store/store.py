@@ -202,7 +202,7 @@ class Store:
         left = self._limit // 2
         for pack in reversed(packs):
             for name, piece in pack.pieces.items():
-                size = piece[2] + ENTRY_SIZE
+                size = piece.length + ENTRY_SIZE
                 if name not in merged and wanted(name) and size <= left and pack.read(name) is not None:
                     merged[name] = Stored(pack, name)
                     left -= size
