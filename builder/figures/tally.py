@@ -126,8 +126,8 @@ def _plan(account: Account) -> Iterator[str]:
 
 
 def _finished(account: Account, day: datetime.date) -> str:
-    ready_by, as_of = account.journal.settings.ready_by, account.as_of
-    told = f"finished: {day}" if as_of is None or day <= as_of else f"done, and ready {day} when the last wait is over"
+    ready_by = account.journal.settings.ready_by
+    told = f"finished: {day}" if account.is_over else f"done, and ready {day} when the last wait is over"
     if ready_by is None:
         return told
     days = abs((ready_by - day).days)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from builder.figures.account import Account
-from builder.figures.figure import Bound
+from builder.figures.figure import Bound, bound_of
 from builder.ledger.records import Line
 from builder.pages.costs import View
 from builder.pages.paths import LEDGER, line_anchor
@@ -139,7 +139,7 @@ def _lines(view: View, match: Match) -> list[str]:
 
 def _unplanned(view: View, line: Line) -> Row:
     words, cost = view.words, line.parts.job_cost
-    bound = Bound.AT_LEAST if line.parts.unpriced else Bound.EXACT
+    bound = bound_of(line.parts, "job_cost")
     return Row(
         cells=(
             Cell(text=view.account.called(line.item), href=f"{view.root}{LEDGER}#{line_anchor(line.ref)}"),

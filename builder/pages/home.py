@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from builder.figures.account import Account
 from builder.figures.figure import bound_of
@@ -10,7 +10,7 @@ from builder.pages.episode import Entry, entry
 from builder.pages.frame import Card, Fact, Frame, Share, Term
 from builder.pages.nothere import NotHere, not_in_total
 from builder.pages.overtime import cost_over_time, over_time_note
-from builder.pages.paths import HOME, LEDGER, WHOLE
+from builder.pages.paths import HOME, LEDGER, SOURCES, WHOLE
 from builder.pages.saying import told_summary
 from builder.pages.signs import part_fact
 from builder.pages.site import Material, frame
@@ -151,7 +151,7 @@ def _facts(material: Material) -> list[Fact]:
     elif account.is_over and account.finished is not None:
         facts.append(Fact(name=words.say("Finished"), value=words.date(account.finished)))
     if account.sums.whole.saved:
-        facts.append(part_fact("saved", account.sums.whole, words))
+        facts.append(replace(part_fact("saved", account.sums.whole, words), href=SOURCES))
     if account.sums.whole.hours:
         facts.append(Fact(name=words.say("Unpaid hours"), value=words.hours(account.sums.whole.hours)))
     return facts

@@ -60,9 +60,9 @@ def plan_page(material: Material) -> PlanPage:
             material,
             PLAN,
             words.say("Plan"),
-            words.say("What it was to cost, what it will cost, and when it will be ready")
-            if account.finished is None
-            else words.say("What it was to cost, what it did cost, and when it was ready"),
+            words.say("What it was to cost, what it did cost, and when it was ready")
+            if account.is_over
+            else words.say("What it was to cost, what it will cost, and when it will be ready"),
         ),
         answers=tuple(answers(material)),
         side_by_side=_side_by_side(material),

@@ -22,12 +22,12 @@ _WHY = {
 
 def finished_words(account: Account, words: Words) -> str:
     """When a build was finished, and how that stands to the promise; "" while a phase is open."""
-    day, ready_by, as_of = account.finished, account.journal.settings.ready_by, account.as_of
+    day, ready_by = account.finished, account.journal.settings.ready_by
     if day is None:
         return ""
-    over = as_of is None or day <= as_of
     told = words.say(
-        "Finished {date}" if over else "Done, and ready {date} when the last wait is over", date=words.date(day)
+        "Finished {date}" if account.is_over else "Done, and ready {date} when the last wait is over",
+        date=words.date(day),
     )
     if ready_by is None:
         return told

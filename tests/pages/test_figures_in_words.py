@@ -274,3 +274,10 @@ def test_what_went_elsewhere_is_at_least_so_much(tmp_path: Path) -> None:
     """60 % of 100 stayed; of the other load nobody knows the price."""
     told = weekend(tmp_path, "{material: Stone, cost: 100, share: 60%}", "{material: Sand, cost: unknown, share: 50%}")
     assert "at least $40.00 that went into something else" in [link.text for link in not_in_total(told, "").links]
+
+
+def test_what_was_saved_leads_to_where_it_is_told(tmp_path: Path) -> None:
+    """No figure of the home page stands for itself alone."""
+    window = "{material: Window, source: salvaged, replacement_cost: 90}"
+    (saved,) = [fact for fact in home_page(weekend(tmp_path, window)).facts if fact.name == "Saved"]
+    assert (saved.value, saved.href) == ("$90.00", "sources/index.html")
